@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A recording: channels that share one time base. Values are read through {@link #samples()} a window at a time.
+ *
+ * @param sources the files it came from, in the order given
+ * @param channels in the order of the columns
+ * @param timeBase when the samples were taken
+ * @param samples the values
+ * @param guessed what the reader decided by looking at the file, by name of the decision, in the order made
+ */
+public record Capture(
+        List<Source> sources, List<Channel> channels, TimeBase timeBase, Samples samples, Map<String, String> guessed)
+        implements AutoCloseable {
+
+    /** Number of samples of each channel. */
+    public long sampleCount() {
+        return samples.sampleCount();
+    }
+
+    /** Frees what holds the values. */
+    @Override
+    public void close() throws IOException {
+        samples.close();
+    }
+}

@@ -1,0 +1,31 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture;
+
+import java.io.IOException;
+
+/**
+ * Windowed access to the values of a capture: any stretch of any channel, without holding the whole. Safe for
+ * use by several threads. Values are in the channel's unit and always finite: rows with missing values were left
+ * out by the reader and appear as gaps.
+ */
+public interface Samples extends AutoCloseable {
+    /** Number of channels. */
+    int channelCount();
+
+    /** Number of samples of each channel. */
+    long sampleCount();
+
+    /**
+     * Reads a stretch of one channel.
+     *
+     * @param channel index of the channel
+     * @param firstSample index of the first sample
+     * @param target receives {@code count} values from {@code offset} on
+     * @throws IndexOutOfBoundsException if the stretch is not inside the capture
+     */
+    void read(int channel, long firstSample, double[] target, int offset, int count) throws IOException;
+
+    /** Frees what holds the values, temporary files included. */
+    @Override
+    void close() throws IOException;
+}

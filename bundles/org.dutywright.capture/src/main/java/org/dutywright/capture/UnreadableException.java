@@ -1,0 +1,45 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture;
+
+import java.nio.file.Path;
+import java.util.Objects;
+
+/**
+ * A file that cannot be read as what it should be. Its message is one line: what happened, in which file and
+ * where in it, what to try.
+ */
+public final class UnreadableException extends Exception {
+    private static final long serialVersionUID = 1L;
+    private final String file;
+    private final String position;
+
+    /**
+     * Makes the exception.
+     *
+     * @param file the file
+     * @param position where in it ("line 12, column 3" or "byte 1024"), empty if the whole file is meant
+     * @param problem what is wrong, without a full stop
+     * @param advice what to try, without a full stop, empty if there is nothing to say
+     */
+    public UnreadableException(Path file, String position, String problem, String advice) {
+        super(message(file, position, problem, advice));
+        this.file = file.toString();
+        this.position = Objects.requireNonNull(position);
+    }
+
+    private static String message(Path file, String position, String problem, String advice) {
+        String where = position.isEmpty() ? file.toString() : file + ", " + position;
+        String start = where + ": " + problem;
+        return advice.isEmpty() ? start : start + "; " + advice;
+    }
+
+    /** The file as the user named it. */
+    public String file() {
+        return file;
+    }
+
+    /** Where in the file, empty if the whole file is meant. */
+    public String position() {
+        return position;
+    }
+}

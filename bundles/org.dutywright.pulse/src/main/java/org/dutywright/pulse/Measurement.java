@@ -1,0 +1,39 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse;
+
+import java.util.List;
+
+/**
+ * Measures something on the cycles of one PWM channel. Found as a Java service ({@code META-INF/services}); the
+ * built-in measurements use this interface and nothing else. Implementations are stateless; each channel gets a
+ * {@link Run} of its own.
+ */
+public interface Measurement {
+    /** Short unique name, letters, digits and dashes. */
+    String id();
+
+    /** What it measures, in words for the user. */
+    String title();
+
+    /** Starts measuring one channel. */
+    Run start(ChannelContext channel);
+
+    /**
+     * The measurement of one channel. Gets each transition and each cycle once, in time order: a transition
+     * before the cycle that it begins or lies in. Memory must not grow with the number of calls.
+     */
+    interface Run {
+        /**
+         * Takes a transition.
+         *
+         * @param disturbed whether it belongs to a disturbed cycle or to none
+         */
+        default void transition(Transition transition, boolean disturbed) {}
+
+        /** Takes a whole cycle, disturbed ones included. */
+        void cycle(Cycle cycle);
+
+        /** The results, the same ids on every call and for every channel. */
+        List<Result> finish();
+    }
+}

@@ -1,0 +1,11 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse;
+
+/**
+ * A value with what is known about it.
+ *
+ * @param value the estimate
+ * @param u standard uncertainty (k = 1), JCGM 100
+ * @param u95 half-width of the 95 % interval
+ */
+public record Uncertain(double value, double u, double u95) {}

@@ -1,0 +1,17 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.text;
+
+/**
+ * Something wrong at one place of a text file.
+ *
+ * @param file the file as the user named it
+ * @param mark where
+ * @param message what, and what to write instead
+ */
+public record Problem(String file, Mark mark, String message) {
+    /** {@code FILE:LINE:COLUMN: message}. */
+    @Override
+    public String toString() {
+        return file + ":" + mark.line() + ":" + mark.column() + ": " + message;
+    }
+}
