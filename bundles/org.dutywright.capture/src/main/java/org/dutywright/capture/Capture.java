@@ -2,6 +2,8 @@
 package org.dutywright.capture;
 
 import java.io.IOException;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 
@@ -17,6 +19,13 @@ import java.util.Map;
 public record Capture(
         List<Source> sources, List<Channel> channels, TimeBase timeBase, Samples samples, Map<String, String> guessed)
         implements AutoCloseable {
+
+    /** Copies its lists and its map, keeping the order. */
+    public Capture {
+        sources = List.copyOf(sources);
+        channels = List.copyOf(channels);
+        guessed = Collections.unmodifiableMap(new LinkedHashMap<>(guessed));
+    }
 
     /** Number of samples of each channel. */
     public long sampleCount() {
