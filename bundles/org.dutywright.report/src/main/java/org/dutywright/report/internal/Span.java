@@ -22,17 +22,18 @@ public record Span(OptionalDouble startSeconds, OptionalDouble durationSeconds) 
             return new Span(OptionalDouble.empty(), OptionalDouble.empty());
         }
         double start = segments.get(0).startSeconds();
-        return new Span(OptionalDouble.of(start), OptionalDouble.of(end(capture, segments) - start));
+        return new Span(OptionalDouble.of(start), OptionalDouble.of(duration(capture, segments, start)));
     }
 
-    private static double end(Capture capture, List<Segment> segments) throws IOException {
+    private static double duration(Capture capture, List<Segment> segments, double start) throws IOException {
         OptionalDouble rate = capture.timeBase().sampleRateHz();
         Segment last = segments.get(segments.size() - 1);
         if (rate.isPresent()) {
             // By the rate, not by adding steps: 200,000 / 100,000 Hz is 2 exactly.
-            return last.startSeconds() + last.sampleCount() / rate.getAsDouble();
+            return last.startSeconds() - start + last.sampleCount() / rate.getAsDouble();
         }
         return capture.timeBase().secondsAt(capture.sampleCount() - 1)
+                - start
                 + capture.timeBase().stepSeconds();
     }
 }
