@@ -16,8 +16,10 @@ import org.dutywright.sensor.Sensor;
  *
  * <p>Beside the fields of the schema: {@code sensorText} with title, origin and decision rule of the sensor;
  * {@code matched} with the channel of the capture for each of the sensor's and by what they were matched;
- * in {@code agreement} the limit while moving, where the longest time beyond the limit begins, and the channels
- * compared. {@code agreement} is {@code null} where two channels could not be compared.
+ * {@code absentLimits} with what the sensor text leaves open; in {@code agreement} where the largest difference is,
+ * the limit while moving, where the longest time beyond the limit begins, the number of instants compared, and the
+ * channels. {@code agreement} is {@code null} where two channels could not be compared, and {@code agreementAbsent}
+ * then says why.
  */
 public final class CheckJson {
     /** Value of {@code schema}. */
@@ -42,6 +44,7 @@ public final class CheckJson {
                         json.object(() -> line(json, line));
                     }
                 });
+                json.texts("absentLimits", check.absentLimits());
                 agreement(json, check);
                 json.array("suspects", () -> {
                     for (Suspect suspect : check.suspects()) {
@@ -90,6 +93,7 @@ public final class CheckJson {
     private static void agreement(JsonWriter json, CheckResult check) throws IOException {
         if (check.agreement().isEmpty()) {
             json.absent("agreement");
+            json.text("agreementAbsent", check.agreementAbsent());
             return;
         }
         AgreementResult agreement = check.agreement().get();
@@ -99,12 +103,10 @@ public final class CheckJson {
             json.number("longestBeyondLimitS", agreement.longestBeyondLimitSeconds());
             json.number("confirmationS", agreement.confirmationSeconds());
             json.truth("wouldFlag", agreement.wouldFlag());
+            json.number("maxDifferenceAtS", agreement.maxDifferenceAtSeconds());
             json.number("movingLimitPercent", agreement.movingLimitPercent());
-            if (agreement.longestBeyondLimitSeconds() > 0) {
-                json.number("longestStartS", agreement.longestStartSeconds());
-            } else {
-                json.absent("longestStartS");
-            }
+            json.number("longestStartS", agreement.longestStartSeconds());
+            json.count("comparedInstants", agreement.comparedInstants());
             json.texts("channels", agreement.channels());
         });
     }
