@@ -1,0 +1,204 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.dutywright.capture.internal.Breaks;
+import org.dutywright.capture.internal.ColumnStore;
+import org.dutywright.capture.internal.TimeBaseFinder;
+
+/**
+ * Collects the rows that a reader finds and makes a capture of them. Few values stay on the heap, many go to a
+ * temporary file; memory does not grow with the number of rows. Closing a builder that was not finished frees what
+ * it holds; after {@link #finish} the capture owns it. For one thread.
+ */
+public final class CaptureBuilder implements AutoCloseable {
+    /** Number of values, time stamps included, up to which they stay on the heap. */
+    public static final long HEAP_VALUES = 2L << 20;
+
+    private final List<Channel> channels;
+    private final OptionalDouble sampleRateHz;
+    private final double startSeconds;
+    private final ColumnStore values;
+    private final Optional<ColumnStore> stamps;
+    private final Breaks breaks = new Breaks();
+    private final List<Segment> segments = new ArrayList<>();
+    private double stampResolutionSeconds;
+    private double lastSeconds = Double.NEGATIVE_INFINITY;
+    private long rows;
+    private long leftOut;
+    private long segmentRow;
+    private long segmentPosition;
+    private boolean finished;
+
+    private CaptureBuilder(
+            List<Channel> channels,
+            OptionalDouble sampleRateHz,
+            double startSeconds,
+            boolean stamped,
+            long heapValues) {
+        this.channels = List.copyOf(channels);
+        this.sampleRateHz = sampleRateHz;
+        this.startSeconds = startSeconds;
+        long heapRows = heapValues / (channels.size() + 1);
+        values = new ColumnStore(channels.size(), heapRows * channels.size());
+        stamps = stamped ? Optional.of(new ColumnStore(1, heapRows)) : Optional.empty();
+    }
+
+    /**
+     * For rows that come evenly, without time stamps.
+     *
+     * @param channels of the capture
+     * @param startSeconds instant of the first row
+     * @param sampleRateHz rows a second
+     */
+    public static CaptureBuilder even(List<Channel> channels, double startSeconds, double sampleRateHz) {
+        return even(channels, startSeconds, sampleRateHz, HEAP_VALUES);
+    }
+
+    /** Like {@link #even(List, double, double)}, with another number of values that stay on the heap. */
+    public static CaptureBuilder even(
+            List<Channel> channels, double startSeconds, double sampleRateHz, long heapValues) {
+        return new CaptureBuilder(channels, OptionalDouble.of(sampleRateHz), startSeconds, false, heapValues);
+    }
+
+    /** For rows that each have a time stamp; {@link #finish} decides whether they are even and where gaps are. */
+    public static CaptureBuilder stamped(List<Channel> channels) {
+        return stamped(channels, HEAP_VALUES);
+    }
+
+    /** Like {@link #stamped(List)}, with another number of values that stay on the heap. */
+    public static CaptureBuilder stamped(List<Channel> channels, long heapValues) {
+        return new CaptureBuilder(channels, OptionalDouble.empty(), 0, true, heapValues);
+    }
+
+    /**
+     * Appends a row without a time stamp.
+     *
+     * @param row one finite value for each channel
+     */
+    public void append(double[] row) throws IOException {
+        values.append(row);
+        rows++;
+    }
+
+    /**
+     * Appends a row with its time stamp.
+     *
+     * @param seconds instant, not before that of the row before
+     * @param row one finite value for each channel
+     */
+    public void append(double seconds, double[] row) throws IOException {
+        if (!(seconds >= lastSeconds) || stamps.isEmpty()) {
+            throw new IllegalArgumentException("time stamp " + seconds + " after " + lastSeconds);
+        }
+        lastSeconds = seconds;
+        stamps.get().append(seconds);
+        values.append(row);
+        rows++;
+    }
+
+    /** Says that a row follows that cannot be used; a gap is left in its place. */
+    public void leaveOut() {
+        leftOut++;
+        breaks.addBefore(rows);
+        if (sampleRateHz.isPresent() && rows > segmentRow && segments.size() <= TimeBaseFinder.MAX_SEGMENTS) {
+            endSegment();
+        }
+        segmentPosition = rows + leftOut;
+        segmentRow = rows;
+    }
+
+    private void endSegment() {
+        double start = startSeconds + segmentPosition / sampleRateHz.getAsDouble();
+        segments.add(new Segment(segmentRow, rows - segmentRow, start));
+    }
+
+    /** Says how far apart two time stamps are that their printed digits can just tell apart; 0 if never said. */
+    public void stampResolution(double seconds) {
+        stampResolutionSeconds = seconds;
+    }
+
+    /** Number of rows appended. */
+    public long rowCount() {
+        return rows;
+    }
+
+    /** Number of rows left out. */
+    public long leftOutCount() {
+        return leftOut;
+    }
+
+    /**
+     * Makes the capture.
+     *
+     * @param source the file that was read
+     * @param guessed what the reader decided; what is decided about the time base is added
+     * @throws UnreadableException if there are fewer than two rows, if time does not advance, or if an even
+     *     recording has too many gaps to keep
+     */
+    public Capture finish(Source source, Map<String, String> guessed, Progress progress)
+            throws UnreadableException, IOException {
+        Path file = source.path();
+        if (rows < 2) {
+            throw new UnreadableException(
+                    file, "", "holds " + (rows == 0 ? "no complete row" : "one row") + " of values", "record again");
+        }
+        values.finish();
+        Map<String, String> all = new LinkedHashMap<>(guessed);
+        TimeBase timeBase = stamps.isPresent() ? timeBaseOfStamps(file, all, progress) : evenTimeBase(file, all);
+        finished = true;
+        Samples samples =
+                timeBase instanceof StampedTimeBase ? new OwningSamples(values, List.of(stamps.get())) : values;
+        return new Capture(List.of(source), channels, timeBase, samples, all);
+    }
+
+    private TimeBase evenTimeBase(Path file, Map<String, String> guessed) throws UnreadableException {
+        if (segments.size() >= TimeBaseFinder.MAX_SEGMENTS) {
+            throw new UnreadableException(
+                    file,
+                    "",
+                    "rows with missing values are spread over the whole recording, " + leftOut + " of them",
+                    "pick the complete columns with --channel");
+        }
+        if (rows > segmentRow) {
+            endSegment();
+        }
+        guessed.put("time base", "even, the sample rate was given");
+        guessed.put("sample rate", sampleRateHz.getAsDouble() + " Hz");
+        if (segments.size() > 1) {
+            guessed.put("gaps", segments.size() - 1 + ", where rows were left out");
+        }
+        return EvenTimeBase.of(sampleRateHz.getAsDouble(), segments);
+    }
+
+    private TimeBase timeBaseOfStamps(Path file, Map<String, String> guessed, Progress progress)
+            throws UnreadableException, IOException {
+        ColumnStore column = stamps.get();
+        column.finish();
+        Optional<TimeBaseFinder.Found> found = TimeBaseFinder.find(column, stampResolutionSeconds, breaks, progress);
+        if (found.isEmpty()) {
+            throw new UnreadableException(
+                    file, "", "all rows have the same time stamp", "export with more digits in the time column");
+        }
+        guessed.putAll(found.get().guessed());
+        if (!(found.get().timeBase() instanceof StampedTimeBase)) {
+            column.close();
+        }
+        return found.get().timeBase();
+    }
+
+    @Override
+    public void close() throws IOException {
+        if (finished) {
+            return;
+        }
+        Closing.all(values, stamps.stream().toList());
+    }
+}

@@ -1,0 +1,81 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture.internal;
+
+import java.io.EOFException;
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.DoubleBuffer;
+import java.nio.channels.FileChannel;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+
+/**
+ * A temporary file of doubles, little-endian, in the system's folder for temporary files. It is opened so that the
+ * system deletes it with the last handle: closing it, the end of the process and even a killed process leave nothing
+ * behind. Writing is for one thread, reading for several.
+ */
+final class SpillFile implements AutoCloseable {
+    private static final int BUFFER_VALUES = 1 << 15;
+    // read() may be called from any thread, and a direct buffer is far too dear to make for each call
+    private static final ThreadLocal<ByteBuffer> BUFFERS = ThreadLocal.withInitial(
+            () -> ByteBuffer.allocateDirect(BUFFER_VALUES * Double.BYTES).order(ByteOrder.LITTLE_ENDIAN));
+
+    private final FileChannel channel;
+
+    private SpillFile(FileChannel channel) {
+        this.channel = channel;
+    }
+
+    static SpillFile create() throws IOException {
+        Path path = Files.createTempFile("dutywright-", ".spill");
+        try {
+            return new SpillFile(FileChannel.open(
+                    path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE));
+        } catch (IOException | RuntimeException e) {
+            Files.deleteIfExists(path);
+            throw e;
+        }
+    }
+
+    /** Writes values from position {@code firstValue} of the file on. */
+    void write(long firstValue, double[] values, int count) throws IOException {
+        ByteBuffer buffer = BUFFERS.get();
+        for (int done = 0; done < count; ) {
+            int part = Math.min(BUFFER_VALUES, count - done);
+            buffer.clear();
+            buffer.asDoubleBuffer().put(values, done, part);
+            buffer.limit(part * Double.BYTES);
+            long position = (firstValue + done) * Double.BYTES;
+            while (buffer.hasRemaining()) {
+                position += channel.write(buffer, position);
+            }
+            done += part;
+        }
+    }
+
+    /** Reads {@code count} values from position {@code firstValue} of the file on. */
+    void read(long firstValue, double[] target, int offset, int count) throws IOException {
+        ByteBuffer buffer = BUFFERS.get();
+        for (int done = 0; done < count; ) {
+            int part = Math.min(BUFFER_VALUES, count - done);
+            buffer.clear().limit(part * Double.BYTES);
+            long position = (firstValue + done) * Double.BYTES;
+            while (buffer.hasRemaining()) {
+                int bytes = channel.read(buffer, position + buffer.position());
+                if (bytes < 0) {
+                    throw new EOFException("temporary file of samples ends too early");
+                }
+            }
+            DoubleBuffer doubles = buffer.flip().asDoubleBuffer();
+            doubles.get(target, offset + done, part);
+            done += part;
+        }
+    }
+
+    @Override
+    public void close() throws IOException {
+        channel.close();
+    }
+}
