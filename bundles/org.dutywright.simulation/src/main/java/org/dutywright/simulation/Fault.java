@@ -58,8 +58,7 @@ public sealed interface Fault {
     }
 
     /** A spike into the other state, to a share of the swing, at exactly this instant. */
-    record ExtraPulse(String channel, double startSeconds, double widthSeconds, double reachPercent)
-            implements Fault {
+    record ExtraPulse(String channel, double startSeconds, double widthSeconds, double reachPercent) implements Fault {
         @Override
         public double endSeconds() {
             return startSeconds + widthSeconds;
@@ -158,8 +157,7 @@ public sealed interface Fault {
     }
 
     /** The signal stands at a level, whatever the sensor does. */
-    record Stuck(String channel, double startSeconds, double endSeconds, boolean high, double volts)
-            implements Fault {
+    record Stuck(String channel, double startSeconds, double endSeconds, boolean high, double volts) implements Fault {
         @Override
         public String kind() {
             return high ? "stuck-high" : "stuck-low";
@@ -168,11 +166,7 @@ public sealed interface Fault {
 
     /** Edges get another shape; they begin where the healthy ones would, so the 50 % point comes later. */
     record SlowEdges(
-            String channel,
-            double startSeconds,
-            double endSeconds,
-            Optional<EdgeShape> rise,
-            Optional<EdgeShape> fall)
+            String channel, double startSeconds, double endSeconds, Optional<EdgeShape> rise, Optional<EdgeShape> fall)
             implements Fault {
         @Override
         public String kind() {

@@ -44,6 +44,7 @@ final class Carrier implements EdgeSource {
     private OptionalDouble oddPeriodSeconds = OptionalDouble.empty();
     private double lastEdgeSeconds = Double.NEGATIVE_INFINITY;
     private boolean active;
+    private boolean restarted;
 
     Carrier(Scenario scenario, ChannelModel channel, SignalTruth truth) {
         this.scenario = scenario;
@@ -86,8 +87,11 @@ final class Carrier implements EdgeSource {
         }
         double period = oddPeriodSeconds.orElse(1 / frequencyHz);
         double dutyPercent = dutyAt(start);
-        double rise = start + jitter();
+        double firstJitter = jitter();
+        // The first edge after a loss of supply ends that loss, exactly where the scenario says.
+        double rise = restarted ? start : start + firstJitter;
         double fall = start + dutyPercent / 100 * period + jitter();
+        restarted = false;
         boolean cut = !losses.isEmpty() && losses.element().startSeconds() < start + period;
         double cutSeconds = cut ? losses.element().startSeconds() : Double.POSITIVE_INFINITY;
         if (rise < cutSeconds && dutyPercent > 0) {
@@ -112,10 +116,11 @@ final class Carrier implements EdgeSource {
         // Nobody sees this edge: the level stands elsewhere from the loss to the restart.
         emit((loss.startSeconds() + loss.firstEdgeSeconds()) / 2, false);
         restartAt(loss.firstEdgeSeconds());
+        restarted = true;
         oddPeriodSeconds = loss.firstPeriodSeconds();
         long absent = (long) Math.floor((loss.firstEdgeSeconds() - loss.startSeconds()) * frequencyHz);
-        truth.happened(new Happening(
-                loss, loss.startSeconds(), loss.firstEdgeSeconds(), Happening.eventForAbsent(absent)));
+        truth.happened(
+                new Happening(loss, loss.startSeconds(), loss.firstEdgeSeconds(), Happening.eventForAbsent(absent)));
     }
 
     private void restartAt(double seconds) {

@@ -51,9 +51,7 @@ final class ExtraPulses implements EdgeSource {
         if (spike.isPresent()) {
             return spike.get().endSeconds();
         }
-        return waiting.isEmpty()
-                ? Double.POSITIVE_INFINITY
-                : waiting.element().startSeconds();
+        return waiting.isEmpty() ? Double.POSITIVE_INFINITY : waiting.element().startSeconds();
     }
 
     private Edge startSpike() {

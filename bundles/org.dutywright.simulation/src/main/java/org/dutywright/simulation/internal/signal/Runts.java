@@ -40,7 +40,9 @@ final class Runts implements EdgeSource {
             endRunt(edge);
             return edge;
         }
-        if (running.isEmpty() && !waiting.isEmpty() && edge.seconds() >= waiting.element().startSeconds()) {
+        if (running.isEmpty()
+                && !waiting.isEmpty()
+                && edge.seconds() >= waiting.element().startSeconds()) {
             running = Optional.of(waiting.remove());
             pulsesLeft = running.get().pulses();
             startSeconds = edge.seconds();

@@ -34,9 +34,7 @@ public final class SignalTruth {
     }
 
     void cycleStarts(double seconds, double dutyPercent) {
-        if (cycleStartSeconds >= firstSeconds
-                && seconds <= lastSeconds
-                && !pausedBetween(cycleStartSeconds, seconds)) {
+        if (cycleStartSeconds >= firstSeconds && seconds <= lastSeconds && !pausedBetween(cycleStartSeconds, seconds)) {
             cycles++;
             totalSeconds += seconds - cycleStartSeconds;
             dutySum += cycleDutyPercent;
