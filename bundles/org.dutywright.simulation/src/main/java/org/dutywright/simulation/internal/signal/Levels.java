@@ -109,6 +109,10 @@ final class Levels {
         if (held.isPresent()) {
             return held.get();
         }
+        // A whole transition ends exactly at its level, which low + (high - low) does not always give.
+        if (reach == 1) {
+            return isHigh ? high : low;
+        }
         return isHigh ? low + reach * (high - low) : high - reach * (high - low);
     }
 
