@@ -1,14 +1,54 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.capture;
 
+import java.io.IOException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalDouble;
 
 /** Makes captures: from arrays, from files, and as parts of other captures. */
 public final class Captures {
     private Captures() {}
+
+    /**
+     * Opens a recording with the readers that are installed.
+     *
+     * @param files one file, or several whose columns were recorded together
+     * @param settings what the user says about them
+     * @param progress gets a task for each file
+     * @throws UnreadableException if a file is not what it should be, or files do not belong together
+     * @throws IOException if a file cannot be read at all ({@link java.nio.file.NoSuchFileException} if there is
+     *     none), or the disk is full
+     */
+    public static Capture open(List<Path> files, ReadSettings settings, Progress progress)
+            throws UnreadableException, IOException {
+        return open(files, settings, InstalledReaders.find().readers(), progress);
+    }
+
+    /**
+     * Opens a recording with given readers; else like {@link #open(List, ReadSettings, Progress)}.
+     *
+     * @param readers the one that finds a file likeliest to be its own reads it
+     */
+    public static Capture open(List<Path> files, ReadSettings settings, List<CaptureReader> readers, Progress progress)
+            throws UnreadableException, IOException {
+        return Opening.open(files, settings, readers, progress);
+    }
+
+    /**
+     * A part of a recording, as a view: closing it closes the whole.
+     *
+     * @param fromSeconds instant of the first sample that may be in it; empty: from the start
+     * @param toSeconds instant of the last sample that may be in it; empty: to the end
+     * @throws UnreadableException if no sample lies there
+     */
+    public static Capture between(Capture capture, OptionalDouble fromSeconds, OptionalDouble toSeconds)
+            throws UnreadableException, IOException {
+        return Windows.between(capture, fromSeconds, toSeconds);
+    }
 
     /**
      * A capture of evenly spaced values without a gap.

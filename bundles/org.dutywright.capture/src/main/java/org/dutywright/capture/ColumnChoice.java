@@ -1,0 +1,141 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.Set;
+import java.util.function.Predicate;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** Turns the value columns that a reader found into channels, as the user's settings say. For readers. */
+public final class ColumnChoice {
+    private static final Pattern WITH_UNIT = Pattern.compile("(.*\\S)\\s*(?:\\(.*\\)|\\[.*]|/.*)\\s*");
+    private static final Pattern NUMBERED = Pattern.compile("#(\\d{1,6})");
+
+    private ColumnChoice() {}
+
+    /**
+     * A value column.
+     *
+     * @param heading as it stands in the file, unit included; empty if there is none
+     * @param name heading without its unit, or a name made up
+     * @param unit symbol of the base unit
+     * @param factor by which a number in the file becomes one in the base unit
+     */
+    public record Column(String heading, String name, String unit, double factor) {}
+
+    /**
+     * A channel and where it comes from.
+     *
+     * @param column index of its column
+     * @param channel the channel
+     * @param factor by which a number in the file becomes one in the channel's unit, the user's scale included
+     */
+    public record Chosen(int column, Channel channel, double factor) {}
+
+    /**
+     * Chooses.
+     *
+     * @param file for messages
+     * @param columns all value columns, in order
+     * @param settings picks, new names and scales
+     * @throws UnreadableException if a pick or a scale names nothing that is there
+     */
+    public static List<Chosen> choose(Path file, List<Column> columns, ReadSettings settings)
+            throws UnreadableException {
+        List<String> names = uniqueNames(columns.stream().map(Column::name).toList());
+        List<Integer> indices = new ArrayList<>();
+        List<String> wanted = new ArrayList<>();
+        for (ReadSettings.Pick pick : settings.channels()) {
+            indices.add(find(file, pick.column(), columns, names));
+            wanted.add(pick.name());
+        }
+        for (int i = 0; settings.channels().isEmpty() && i < columns.size(); i++) {
+            indices.add(i);
+            wanted.add(names.get(i));
+        }
+        List<String> chosenNames = uniqueNames(wanted);
+        checkScales(file, settings, chosenNames);
+        List<Chosen> chosen = new ArrayList<>();
+        for (int i = 0; i < indices.size(); i++) {
+            Column column = columns.get(indices.get(i));
+            String name = chosenNames.get(i);
+            double factor = column.factor() * settings.scales().getOrDefault(name, 1.0);
+            chosen.add(new Chosen(indices.get(i), new Channel(name, column.unit()), factor));
+        }
+        return chosen;
+    }
+
+    /** Adds a number, from 2 on, to each name that occurred before. */
+    public static List<String> uniqueNames(List<String> names) {
+        Set<String> given = new HashSet<>(names);
+        Set<String> used = new HashSet<>();
+        List<String> unique = new ArrayList<>();
+        for (String name : names) {
+            String candidate = name;
+            for (int number = 2; used.contains(candidate); number++) {
+                String numbered = name + "_" + number;
+                candidate = given.contains(numbered) ? name : numbered;
+            }
+            used.add(candidate);
+            unique.add(candidate);
+        }
+        return unique;
+    }
+
+    private static int find(Path file, String wanted, List<Column> columns, List<String> names)
+            throws UnreadableException {
+        Matcher numbered = NUMBERED.matcher(wanted);
+        String bare = withoutUnit(wanted);
+        List<Predicate<Integer>> rules = List.of(
+                i -> columns.get(i).heading().equals(wanted),
+                i -> names.get(i).equals(wanted),
+                i -> numbered.matches() && Integer.parseInt(numbered.group(1)) == i + 1,
+                i -> same(columns.get(i).heading(), wanted),
+                i -> same(names.get(i), wanted),
+                i -> same(names.get(i), bare));
+        for (Predicate<Integer> rule : rules) {
+            Optional<Integer> found = first(columns.size(), rule);
+            if (found.isPresent()) {
+                return found.get();
+            }
+        }
+        throw new UnreadableException(
+                file, "", "there is no column '" + wanted + "'", "its columns are " + String.join(", ", names));
+    }
+
+    private static Optional<Integer> first(int count, Predicate<Integer> rule) {
+        for (int i = 0; i < count; i++) {
+            if (rule.test(i)) {
+                return Optional.of(i);
+            }
+        }
+        return Optional.empty();
+    }
+
+    private static boolean same(String one, String other) {
+        return one.toLowerCase(Locale.ROOT).equals(other.toLowerCase(Locale.ROOT));
+    }
+
+    private static String withoutUnit(String heading) {
+        Matcher matcher = WITH_UNIT.matcher(heading);
+        return matcher.matches() ? matcher.group(1) : heading;
+    }
+
+    private static void checkScales(Path file, ReadSettings settings, List<String> names) throws UnreadableException {
+        for (String scaled : settings.scales().keySet()) {
+            if (!names.contains(scaled)) {
+                throw new UnreadableException(
+                        file,
+                        "",
+                        "a scale is given for '" + scaled + "', which is no channel",
+                        "the channels are " + String.join(", ", names));
+            }
+        }
+    }
+}
