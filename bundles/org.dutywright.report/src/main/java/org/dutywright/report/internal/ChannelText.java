@@ -1,0 +1,158 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.report.internal;
+
+import java.util.ArrayList;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Collectors;
+import org.dutywright.pulse.ChannelMeasurement;
+import org.dutywright.pulse.EventKind;
+import org.dutywright.pulse.LevelSummary;
+import org.dutywright.pulse.Outcome;
+import org.dutywright.pulse.PulseEvent;
+import org.dutywright.pulse.Result;
+import org.dutywright.pulse.Role;
+import org.dutywright.pulse.Statistic;
+import org.dutywright.pulse.Status;
+import org.dutywright.report.TextTable;
+
+/** The lines on one channel: a heading, then what was measured, indented. */
+public final class ChannelText {
+    private static final int PLACES_SHOWN = 3;
+    private static final String INDENT = "  ";
+
+    private ChannelText() {}
+
+    /** The lines, without line ends. */
+    public static List<String> lines(ChannelMeasurement channel) {
+        TextTable table = TextTable.create();
+        if (channel.role() == Role.PWM) {
+            cycles(table, channel);
+            levels(table, channel);
+            events(table, channel);
+        } else {
+            channel.level().ifPresent(level -> level(table, channel, level));
+        }
+        List<String> lines = new ArrayList<>();
+        lines.add(heading(channel));
+        table.lines().forEach(line -> lines.add(INDENT + line));
+        return lines;
+    }
+
+    private static String heading(ChannelMeasurement channel) {
+        StringBuilder line = new StringBuilder(channel.channel().name())
+                .append(": ")
+                .append(channel.role().word());
+        if (channel.role() != Role.PWM) {
+            return line.toString();
+        }
+        line.append(", active ").append(channel.active().word());
+        if (channel.status() != Status.OK) {
+            return line.append(", ")
+                    .append(channel.status().word())
+                    .append(": ")
+                    .append(channel.statusReason())
+                    .toString();
+        }
+        line.append(", ").append(Show.count(channel.cycleCount(), "cycle"));
+        if (channel.disturbedCount() > 0) {
+            line.append(", ")
+                    .append(channel.disturbedCount())
+                    .append(" of them disturbed and left out of the statistics");
+        }
+        return line.toString();
+    }
+
+    private static void cycles(TextTable table, ChannelMeasurement channel) {
+        boolean any =
+                channel.results().values().stream().anyMatch(result -> result.outcome() instanceof Outcome.OfCycles);
+        if (any) {
+            table.row("", "mean", "min", "max", "sd", "");
+        }
+        for (Result result : channel.results().values()) {
+            if (!result.id().startsWith("period-jitter.")) {
+                result(table, result, channel.status() == Status.OK);
+            }
+        }
+        jitter(table, channel);
+    }
+
+    // A channel that could not be measured says so once, in its heading, not again for each result.
+    private static void result(TextTable table, Result result, boolean withAbsences) {
+        switch (result.outcome()) {
+            case Outcome.OfCycles found -> {
+                Statistic statistic = found.statistic();
+                table.row(
+                        result.label(),
+                        Show.value(statistic.mean(), statistic.u(), result.unit()),
+                        Show.value(statistic.min(), result.unit()),
+                        Show.value(statistic.max(), result.unit()),
+                        Show.spread(statistic.sd(), result.unit()),
+                        "");
+            }
+            case Outcome.Single found -> table.row(result.label(), Show.value(found.value(), result.unit()));
+            case Outcome.Absent absent -> {
+                if (withAbsences) {
+                    table.row(result.label(), "not measured: " + absent.reason());
+                }
+            }
+        }
+    }
+
+    private static void jitter(TextTable table, ChannelMeasurement channel) {
+        Found.single(channel, Found.JITTER_RMS)
+                .ifPresent(rms -> table.row(
+                        "period jitter",
+                        Show.spread(rms.value(), "s") + " RMS"
+                                + Found.single(channel, Found.JITTER_PEAK_TO_PEAK)
+                                        .map(range -> ", " + Show.spread(range.value(), "s") + " peak to peak")
+                                        .orElse("")));
+    }
+
+    private static void levels(TextTable table, ChannelMeasurement channel) {
+        String unit = channel.channel().unit();
+        channel.levels().ifPresent(levels -> {
+            table.row("low level", Show.value(levels.low(), unit));
+            table.row("high level", Show.value(levels.high(), unit));
+        });
+        if (channel.levels().isEmpty()) {
+            channel.level().ifPresent(level -> level(table, channel, level));
+        }
+    }
+
+    private static void level(TextTable table, ChannelMeasurement channel, LevelSummary level) {
+        String unit = channel.channel().unit();
+        table.row("mean", Show.value(level.mean(), unit));
+        table.row("min, max", Show.value(level.min(), unit) + ", " + Show.value(level.max(), unit));
+        table.row("RMS", Show.value(level.rms(), unit));
+    }
+
+    private static void events(TextTable table, ChannelMeasurement channel) {
+        Map<EventKind, List<PulseEvent>> listed = channel.events().stream()
+                .collect(Collectors.groupingBy(
+                        PulseEvent::kind, () -> new EnumMap<>(EventKind.class), Collectors.toList()));
+        String label = "events";
+        for (EventKind kind : EventKind.values()) {
+            long count = channel.eventCounts().getOrDefault(kind, 0L);
+            if (count > 0) {
+                table.row(label, kind.word() + ": " + count + places(listed.getOrDefault(kind, List.of()), count));
+                label = "";
+            }
+        }
+        if (channel.status() == Status.OK && label.equals("events")) {
+            table.row(label, "none");
+        }
+    }
+
+    private static String places(List<PulseEvent> events, long count) {
+        if (events.isEmpty()) {
+            return "";
+        }
+        String first = events.stream()
+                .limit(PLACES_SHOWN)
+                .map(event -> Show.instant(event.startSeconds()) + " (" + event.detail() + ")")
+                .collect(Collectors.joining(", "));
+        return ", at " + first + (count > PLACES_SHOWN ? ", …" : "");
+    }
+}
