@@ -1,0 +1,77 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.cli;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.dutywright.capture.CannotCreateException;
+import org.dutywright.capture.OutputFile;
+import org.dutywright.pulse.CaptureMeasurement;
+import org.dutywright.report.CyclesCsv;
+import picocli.CommandLine.Option;
+
+/** Where results go: the part of the command line that {@code measure} and {@code check} share. */
+final class ResultOptions {
+    private static final String STANDARD_OUTPUT = "-";
+
+    @Option(names = "--json", paramLabel = "FILE", description = "writes the result as JSON; - is standard output")
+    private String json;
+
+    @Option(names = "--cycles", paramLabel = "FILE.csv", description = "writes a table with a row for each cycle")
+    private Path cycles;
+
+    @Option(names = "--quiet", description = "no messages and no progress, only results and errors")
+    private boolean quiet;
+
+    boolean quiet() {
+        return quiet;
+    }
+
+    /** Whether standard output belongs to the JSON alone. */
+    boolean jsonToStandardOutput() {
+        return STANDARD_OUTPUT.equals(json);
+    }
+
+    /** Refuses outputs that cannot be, before any work begins. */
+    void check(List<Path> inputs) throws IOException {
+        Outputs outputs = new Outputs();
+        jsonFile().ifPresent(file -> outputs.add("--json", file));
+        if (cycles != null) {
+            if (!cycles.toString().toLowerCase(Locale.ROOT).endsWith(".csv")) {
+                throw CommandFailure.usage("--cycles " + cycles
+                        + ": this version writes cycles as CSV only; give a name that ends in .csv");
+            }
+            outputs.add("--cycles", cycles);
+        }
+        outputs.check(inputs);
+    }
+
+    private Optional<Path> jsonFile() {
+        return json == null || jsonToStandardOutput() ? Optional.empty() : Optional.of(Path.of(json));
+    }
+
+    /** Writes the table of cycles and the JSON, whichever was asked for. */
+    void write(CaptureMeasurement measurement, OutputFile.Content document, Session session) throws IOException {
+        if (cycles != null) {
+            OutputFile.write(cycles, stream -> CyclesCsv.write(measurement, stream, session.progress()));
+        }
+        if (jsonFile().isPresent()) {
+            OutputFile.write(jsonFile().get(), document);
+        }
+        session.checkCancelled();
+        if (jsonToStandardOutput()) {
+            // Whole or not at all, as with a file; it is small, for events are listed up to a limit.
+            ByteArrayOutputStream whole = new ByteArrayOutputStream();
+            document.writeTo(whole);
+            session.endProgress();
+            whole.writeTo(session.out());
+            session.out().flush();
+            if (session.out().checkError()) {
+                throw new CannotCreateException(Path.of("standard output"), "whoever reads it has closed it");
+            }
+        }
+    }
+}

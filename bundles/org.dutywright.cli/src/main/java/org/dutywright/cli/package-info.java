@@ -1,0 +1,3 @@
+// SPDX-License-Identifier: EPL-2.0
+/** The command line. */
+package org.dutywright.cli;
