@@ -13,7 +13,7 @@ public enum Dimension {
     SHARE_RATE("share per time", "50 %/s"),
     TEMPERATURE("temperature", "85 °C"),
     LENGTH("length", "12 mm"),
-    ANGLE("angle", "15 deg");
+    ANGLE("plane angle", "15 deg");
 
     private final String word;
     private final String example;

@@ -48,15 +48,22 @@ public record Quantity(double value, Unit unit) {
      * @throws UnitException if the text is no quantity or one of another dimension
      */
     public static Quantity parse(String text, Dimension wanted) throws UnitException {
-        if (text.strip().matches("[-+]?(\\d+\\.?\\d*|\\.\\d+)([eE][-+]?\\d+)?")) {
-            throw new UnitException("'" + text.strip() + "' has no unit of " + wanted.word() + "; write for example "
-                    + wanted.example());
+        Matcher matcher = TEXT.matcher(text);
+        if (matcher.matches()) {
+            String unitText = matcher.group(3);
+            String advice = "; write for example " + wanted.example();
+            if (unitText == null) {
+                throw new UnitException("'" + text.strip() + "' has no unit of " + wanted.word() + advice);
+            }
+            if (ScaledUnit.parse(unitText).isEmpty()) {
+                throw new UnitException("'" + unitText + "' is not a unit of " + wanted.word() + advice);
+            }
         }
         Quantity quantity = parse(text);
         if (quantity.unit.dimension() != wanted) {
-            throw new UnitException(
-                    "'" + text.strip() + "' is a " + quantity.unit.dimension().word() + ", not a " + wanted.word()
-                            + "; write for example " + wanted.example());
+            throw new UnitException("'" + text.strip() + "' is a "
+                    + quantity.unit.dimension().word() + ", not a " + wanted.word() + "; write for example "
+                    + wanted.example());
         }
         return quantity;
     }
