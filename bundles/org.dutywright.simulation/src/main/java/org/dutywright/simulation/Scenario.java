@@ -3,6 +3,9 @@ package org.dutywright.simulation;
 
 import java.util.List;
 import java.util.Optional;
+import org.dutywright.sensor.Catalogue;
+import org.dutywright.simulation.internal.parse.ScenarioText;
+import org.dutywright.text.ProblemsException;
 
 /**
  * What is simulated: a sensor that moves, how it is recorded, and what is wrong with it.
@@ -41,6 +44,27 @@ public record Scenario(
     public Scenario {
         channels = List.copyOf(channels);
         faults = List.copyOf(faults);
+    }
+
+    /**
+     * Parses a scenario text; what it leaves out comes from the built-in sensors.
+     *
+     * @param fileName the file as the user named it, for messages
+     * @throws ProblemsException with all problems of the text
+     */
+    public static Scenario parse(String fileName, String content) throws ProblemsException {
+        return parse(fileName, content, Catalogue.builtIn());
+    }
+
+    /**
+     * Parses a scenario text.
+     *
+     * @param fileName the file as the user named it, for messages
+     * @param catalogue has the sensor whose active levels and duties stand where the text leaves them out
+     * @throws ProblemsException with all problems of the text
+     */
+    public static Scenario parse(String fileName, String content, Catalogue catalogue) throws ProblemsException {
+        return ScenarioText.parse(fileName, content, id -> catalogue.find(id).map(Catalogue.Entry::sensor));
     }
 
     /** The faults of one channel, in the order of the text. */
