@@ -150,10 +150,10 @@ store_product() {
   (cd "$tools/product" && ls -1t | tail -n +5 | xargs rm -rf)
 }
 
-# build_product SUM. Classes go first, for Maven would leave those whose source is gone in the jars.
+# build_product SUM. What was built before goes first, for Maven would leave what has no source any more in the jars.
 build_product() {
   say "building the product (the first time fetches its libraries, which takes some minutes)"
-  rm -rf "$root"/bundles/*/target/classes
+  rm -rf "$root"/bundles/*/target/classes "$root"/bundles/*/target/dutywright
   run_maven -q -Dmaven.test.skip=true -Dspotless.check.skip=true package -pl bundles/org.dutywright.cli -am >&2 \
     || fail 70 "the build failed (messages above), so nothing was started"
   store_product "$1"
