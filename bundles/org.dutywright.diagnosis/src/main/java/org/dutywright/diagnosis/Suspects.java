@@ -2,14 +2,18 @@
 package org.dutywright.diagnosis;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.dutywright.capture.Progress;
+import org.dutywright.diagnosis.internal.suspects.Ranker;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.sensor.Sensor;
 
-/** Ranks the likely places of a fault by the evidence of one recording. */
+/**
+ * Ranks the likely places of a fault by the evidence of one recording. Small rules give points to places, by what
+ * the trade knows of how faults show in a waveform; a suspect's weight is its share of all points. A weight orders
+ * the places and says how far they are apart; it is no probability.
+ */
 public final class Suspects {
     private Suspects() {}
 
@@ -40,32 +44,6 @@ public final class Suspects {
             Optional<AgreementResult> agreement,
             Progress progress)
             throws IOException {
-        progress.checkCancelled();
-        List<String> facts = new ArrayList<>();
-        lines.stream()
-                .filter(line -> line.result() == LineResult.FAIL || line.result() == LineResult.INCONCLUSIVE)
-                .forEach(line -> facts.add(line.item() + ": " + line.reason()));
-        if (verdict == Verdict.CONFORMS) {
-            long passed = lines.stream()
-                    .filter(line -> line.result() == LineResult.PASS)
-                    .count();
-            Suspect none = new Suspect(
-                    Suspect.Place.NONE,
-                    Optional.empty(),
-                    List.of(),
-                    1,
-                    List.of("All " + passed + " judged lines pass."),
-                    List.of());
-            return new Ranking(
-                    List.of(none), "No further measurement is called for by this recording of " + sensor.id() + ".");
-        }
-        List<Suspect> suspects = new ArrayList<>();
-        for (Suspect.Place place :
-                List.of(Suspect.Place.SENSOR, Suspect.Place.SIGNAL_WIRE, Suspect.Place.MODULE_INPUT)) {
-            suspects.add(new Suspect(place, Optional.empty(), List.of(), 1.0 / 3, facts, List.of()));
-        }
-        return new Ranking(
-                suspects,
-                "Record the same signals at the sensor's connector, following the maker's procedure, and compare.");
+        return Ranker.rank(measurement, sensor, match, verdict, lines, agreement, progress);
     }
 }

@@ -9,10 +9,10 @@ import org.dutywright.sensor.Sensor.Duty;
  * The duties that a channel may show anywhere in its travel, in percent: from the lower end point minus the
  * tolerance to the upper plus it, and inside the valid band.
  */
-record DutyBand(OptionalDouble lowerPercent, OptionalDouble upperPercent) {
+public record DutyBand(OptionalDouble lowerPercent, OptionalDouble upperPercent) {
 
     /** The band of a sensor text, empty if the text limits nothing. */
-    static Optional<DutyBand> allowed(Duty duty) {
+    public static Optional<DutyBand> allowed(Duty duty) {
         OptionalDouble lower = duty.validMinPercent();
         OptionalDouble upper = duty.validMaxPercent();
         if (duty.tolerancePercent().isPresent()) {
@@ -25,11 +25,13 @@ record DutyBand(OptionalDouble lowerPercent, OptionalDouble upperPercent) {
         return lower.isEmpty() && upper.isEmpty() ? Optional.empty() : Optional.of(new DutyBand(lower, upper));
     }
 
-    double lowerOrInfinity() {
+    /** The lower end, minus infinity if there is none. */
+    public double lowerOrInfinity() {
         return lowerPercent.orElse(Double.NEGATIVE_INFINITY);
     }
 
-    double upperOrInfinity() {
+    /** The upper end, infinity if there is none. */
+    public double upperOrInfinity() {
         return upperPercent.orElse(Double.POSITIVE_INFINITY);
     }
 }

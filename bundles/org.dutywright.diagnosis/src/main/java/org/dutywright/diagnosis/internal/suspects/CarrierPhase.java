@@ -1,0 +1,147 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.diagnosis.internal.suspects;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.stat.regression.SimpleRegression;
+import org.dutywright.pulse.Cycle;
+import org.dutywright.pulse.CycleTable;
+
+/**
+ * Phase of the carrier across an interruption: straight lines through the starts of the healthy cycles before and
+ * after are carried to its middle; what their cycle numbers differ by beyond a whole number is the residual. The
+ * cycle next to the interruption is left out on both sides, because its edge may be that of the contact and not that
+ * of the carrier.
+ *
+ * @param residualCycles between -0.5 and 0.5
+ * @param uCycles standard uncertainty of it, from the scatter of the starts around the lines
+ * @param verdict what it tells
+ */
+record CarrierPhase(double residualCycles, double uCycles, Verdict verdict) {
+    /** What a phase tells. */
+    enum Verdict {
+        /** In step with before: the sensor ran on. */
+        KEPT,
+        /** Out of step: the sensor started anew. */
+        BROKEN,
+        /** The jitter or the length of the interruption lets neither be said. */
+        UNTOLD
+    }
+
+    private static final int CYCLES_EACH_SIDE = 32;
+    private static final int FEWEST_CYCLES = 6;
+    /** A residual this small counts as in step even with the steadiest carrier; chance alone gives it to 6 %. */
+    private static final double IN_STEP_CYCLES = 0.03;
+    /** With more than this, a third of all broken phases would look kept. */
+    private static final double LARGEST_U_CYCLES = 0.05;
+    /** The period on both sides must be the same to this share, or counting cycles across means nothing. */
+    private static final double SAME_PERIOD = 0.005;
+
+    /**
+     * Measures the phase across an interruption.
+     *
+     * @return empty with too few healthy cycles beside it
+     */
+    static Optional<CarrierPhase> across(CycleTable cycles, double medianPeriodSeconds, Span gap) throws IOException {
+        Optional<Side> before = side(before(cycles, gap.fromSeconds() - medianPeriodSeconds / 2, medianPeriodSeconds));
+        Optional<Side> after = side(after(cycles, gap.toSeconds() + medianPeriodSeconds, medianPeriodSeconds));
+        if (before.isEmpty() || after.isEmpty()) {
+            return Optional.empty();
+        }
+        double middle = (gap.fromSeconds() + gap.toSeconds()) / 2;
+        Side first = before.get();
+        Side second = after.get();
+        double difference = first.cyclesAt(middle) - second.cyclesAt(middle);
+        double residual = difference - Math.rint(difference);
+        double u = Math.hypot(first.uAt(middle), second.uAt(middle));
+        boolean samePeriod = Math.abs(first.period() / second.period() - 1) < SAME_PERIOD;
+        return Optional.of(new CarrierPhase(residual, u, samePeriod ? verdict(residual, u) : Verdict.UNTOLD));
+    }
+
+    private static Verdict verdict(double residual, double u) {
+        double size = Math.abs(residual);
+        if (u > LARGEST_U_CYCLES) {
+            return Verdict.UNTOLD;
+        }
+        if (size <= Math.max(IN_STEP_CYCLES, 3 * u)) {
+            return Verdict.KEPT;
+        }
+        return size >= Math.max(2 * IN_STEP_CYCLES, 6 * u) ? Verdict.BROKEN : Verdict.UNTOLD;
+    }
+
+    private static List<Double> before(CycleTable cycles, double untilSeconds, double period) throws IOException {
+        List<Double> starts = new ArrayList<>();
+        long index = CycleSearch.firstStartingFrom(cycles, untilSeconds) - 1;
+        for (; index >= 0 && starts.size() < CYCLES_EACH_SIDE; index--) {
+            Cycle cycle = cycles.get(index);
+            boolean first = starts.isEmpty();
+            if (first && (cycle.disturbed() || cycle.endSeconds() > untilSeconds)) {
+                if (untilSeconds - cycle.startSeconds() > 4 * period) {
+                    break;
+                }
+                continue;
+            }
+            if (cycle.disturbed() || (!first && starts.get(0) - cycle.startSeconds() > 1.5 * period)) {
+                break;
+            }
+            starts.add(0, cycle.startSeconds());
+        }
+        return starts;
+    }
+
+    private static List<Double> after(CycleTable cycles, double fromSeconds, double period) throws IOException {
+        List<Double> starts = new ArrayList<>();
+        long index = CycleSearch.firstStartingFrom(cycles, fromSeconds);
+        for (; index < cycles.size() && starts.size() < CYCLES_EACH_SIDE; index++) {
+            Cycle cycle = cycles.get(index);
+            boolean first = starts.isEmpty();
+            if (first && cycle.disturbed()) {
+                if (cycle.startSeconds() - fromSeconds > 4 * period) {
+                    break;
+                }
+                continue;
+            }
+            if (cycle.disturbed() || (!first && cycle.startSeconds() - starts.get(starts.size() - 1) > 1.5 * period)) {
+                break;
+            }
+            starts.add(cycle.startSeconds());
+        }
+        return starts;
+    }
+
+    private static Optional<Side> side(List<Double> starts) {
+        if (starts.size() < FEWEST_CYCLES) {
+            return Optional.empty();
+        }
+        SimpleRegression line = new SimpleRegression();
+        double origin = starts.get(0);
+        for (int i = 0; i < starts.size(); i++) {
+            line.addData(i, starts.get(i) - origin);
+        }
+        return Optional.of(new Side(line, origin));
+    }
+
+    /** The line through the starts of one side: seconds after the origin against the number of the cycle. */
+    private record Side(SimpleRegression line, double origin) {
+        double period() {
+            return line.getSlope();
+        }
+
+        double cyclesAt(double seconds) {
+            return (seconds - origin - line.getIntercept()) / line.getSlope();
+        }
+
+        /** Standard uncertainty of the number of cycles at an instant: that of the line, and a walk of the period. */
+        double uAt(double seconds) {
+            double n = line.getN();
+            double fromCentre = cyclesAt(seconds) - (n - 1) / 2;
+            double scatter = Math.sqrt(line.getMeanSquareError()) / period();
+            double ofLine = scatter * Math.sqrt(1 / n + fromCentre * fromCentre / line.getXSumSquares());
+            // Jitter that accumulates shows less within the line than beyond it.
+            double ahead = Math.max(0, Math.abs(fromCentre) - n / 2);
+            return Math.hypot(ofLine, scatter * Math.sqrt(ahead / n));
+        }
+    }
+}

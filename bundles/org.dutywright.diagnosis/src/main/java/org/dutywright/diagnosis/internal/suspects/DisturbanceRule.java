@@ -1,0 +1,116 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.diagnosis.internal.suspects;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.dutywright.diagnosis.Suspect.Kind;
+import org.dutywright.diagnosis.Suspect.Place;
+import org.dutywright.diagnosis.internal.lines.Say;
+import org.dutywright.pulse.EventKind;
+import org.dutywright.pulse.PulseEvent;
+
+/**
+ * Extra pulses, runts and bouncing. On several channels at the same instants: coupled in from outside. On one: a
+ * contact that bounces, or a pulse that does not come through (common practice, no source).
+ */
+final class DisturbanceRule implements Rule {
+    private static final Set<EventKind> KINDS = EnumSet.of(EventKind.EXTRA_PULSE, EventKind.RUNT, EventKind.BOUNCE);
+    /** Spikes coupled in from outside reach all wires within far less than a period. */
+    private static final double SAME_INSTANT_PERIODS = 0.02;
+
+    private static final double BURST_PERIODS = 10;
+    private static final int BURST_EVENTS = 3;
+
+    @Override
+    public List<Finding> findings(Evidence evidence) {
+        List<Finding> findings = new ArrayList<>();
+        if (evidence.tiedTogether()) {
+            return findings;
+        }
+        for (ChannelEvidence channel : evidence.channels()) {
+            List<PulseEvent> own = events(channel);
+            boolean counts = KINDS.stream().anyMatch(it -> channel.fails("events." + it.word()));
+            if (!own.isEmpty() && counts) {
+                long shared =
+                        own.stream().filter(it -> shared(it, channel, evidence)).count();
+                findings.addAll(
+                        2 * shared > own.size()
+                                ? coherent(channel, own, shared, evidence)
+                                : alone(channel, own, shared, evidence));
+            }
+        }
+        return findings;
+    }
+
+    private static List<PulseEvent> events(ChannelEvidence channel) {
+        return channel.measured().events().stream()
+                .filter(it -> KINDS.contains(it.kind()))
+                .toList();
+    }
+
+    private static boolean shared(PulseEvent event, ChannelEvidence channel, Evidence evidence) {
+        double within = SAME_INSTANT_PERIODS * channel.periodSeconds();
+        return evidence.othersThan(channel).stream()
+                .flatMap(it -> events(it).stream())
+                .anyMatch(it -> Math.abs(it.startSeconds() - event.startSeconds()) <= within);
+    }
+
+    private static List<Finding> coherent(
+            ChannelEvidence channel, List<PulseEvent> own, long shared, Evidence evidence) {
+        List<String> names =
+                evidence.channels().stream().map(ChannelEvidence::name).toList();
+        String fact = fact(channel, own) + " "
+                + String.format(Locale.ROOT, "%d of them come at the same instant on another channel.", shared);
+        return List.of(
+                Finding.of(Place.INTERFERENCE, names, 5).because(fact),
+                Finding.of(Place.GROUND, Kind.INTERMITTENT, names, 0.7).because(fact),
+                Finding.of(Place.RECORDING, names, 0.5).because("Recording leads pick up the same spikes."));
+    }
+
+    private static List<Finding> alone(ChannelEvidence channel, List<PulseEvent> own, long shared, Evidence evidence) {
+        List<String> name = List.of(channel.name());
+        String fact = fact(channel, own);
+        String others = evidence.channels().size() > 1
+                ? String.format(Locale.ROOT, "%d of %d come on another channel too.", shared, own.size())
+                : "";
+        String burst = burst(channel, own);
+        long extra =
+                own.stream().filter(it -> it.kind() == EventKind.EXTRA_PULSE).count();
+        boolean mostlyExtra = 2 * extra > own.size() && burst.isEmpty();
+        double wire = mostlyExtra ? 2 : burst.isEmpty() ? 4 : 6;
+        return List.of(
+                Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, wire).because(fact, burst, others),
+                Finding.of(Place.INTERFERENCE, name, mostlyExtra ? 4 : 1.5)
+                        .because(fact)
+                        .although(burst, others),
+                Finding.of(Place.SENSOR, Kind.INTERMITTENT, name, 1.5).because(fact),
+                Finding.of(Place.MODULE_INPUT, name, 0.5).because(fact));
+    }
+
+    private static String fact(ChannelEvidence channel, List<PulseEvent> own) {
+        List<String> counts = new ArrayList<>();
+        for (EventKind kind : KINDS) {
+            if (channel.count(kind) > 0) {
+                counts.add(channel.count(kind) + " " + kind.word());
+            }
+        }
+        return channel.name() + " has " + String.join(", ", counts) + ", the first at "
+                + Say.instant(own.get(0).startSeconds()) + ".";
+    }
+
+    private static String burst(ChannelEvidence channel, List<PulseEvent> own) {
+        double within = BURST_PERIODS * channel.periodSeconds();
+        int most = 1;
+        int from = 0;
+        for (int i = 0; i < own.size(); i++) {
+            while (own.get(i).startSeconds() - own.get(from).startSeconds() > within) {
+                from++;
+            }
+            most = Math.max(most, i - from + 1);
+        }
+        return most >= BURST_EVENTS ? "Up to " + most + " come within " + Say.amount(within, "s") + ": a burst." : "";
+    }
+}

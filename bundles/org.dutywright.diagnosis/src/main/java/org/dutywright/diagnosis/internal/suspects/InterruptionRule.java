@@ -1,0 +1,213 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.diagnosis.internal.suspects;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.dutywright.diagnosis.Suspect.Kind;
+import org.dutywright.diagnosis.Suspect.Place;
+import org.dutywright.diagnosis.internal.lines.Say;
+import org.dutywright.diagnosis.internal.suspects.CarrierPhase.Verdict;
+import org.dutywright.diagnosis.internal.suspects.Interruption.State;
+
+/**
+ * Interruptions that came back. Alone with the carrier in step: the sensor ran on and the contact is in the signal
+ * path. On all channels within one cycle, or out of step: supply, ground, or a reset (common practice, no source).
+ */
+final class InterruptionRule implements Rule {
+    @Override
+    public List<Finding> findings(Evidence evidence) {
+        List<Finding> findings = new ArrayList<>();
+        if (evidence.tiedTogether()) {
+            return findings;
+        }
+        for (ChannelEvidence channel : evidence.channels()) {
+            List<Interruption> alone = channel.interruptions().stream()
+                    .filter(it -> !it.together())
+                    .toList();
+            if (!alone.isEmpty()) {
+                findings.addAll(alone(channel, new Summary(channel.name(), alone)));
+            }
+        }
+        shared(evidence).ifPresent(it -> findings.addAll(together(it, evidence)));
+        return findings;
+    }
+
+    private static Optional<Summary> shared(Evidence evidence) {
+        List<Interruption> shared = new ArrayList<>();
+        List<String> names = new ArrayList<>();
+        for (ChannelEvidence channel : evidence.channels()) {
+            List<Interruption> own = channel.interruptions().stream()
+                    .filter(Interruption::together)
+                    .toList();
+            if (!own.isEmpty()) {
+                shared.addAll(own);
+                names.add(channel.name());
+            }
+        }
+        return shared.isEmpty() ? Optional.empty() : Optional.of(new Summary(String.join(" and ", names), shared));
+    }
+
+    private static List<Finding> alone(ChannelEvidence channel, Summary seen) {
+        List<String> name = List.of(channel.name());
+        return switch (seen.phase()) {
+            case KEPT -> inStep(name, seen);
+            case BROKEN ->
+                List.of(
+                        Finding.of(Place.SENSOR, Kind.RESET, name, 6).because(seen.fact(), seen.phaseFact()),
+                        Finding.of(Place.SUPPLY, Kind.INTERMITTENT, name, 2)
+                                .because(seen.phaseFact(), "A feed of its own for this channel would do the same.")
+                                .although("No other channel is interrupted at the same time."),
+                        Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, 1)
+                                .because(seen.fact())
+                                .although(seen.phaseFact()));
+            case UNTOLD ->
+                List.of(
+                        Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, 4)
+                                .because(seen.fact(), "No other channel is interrupted at the same time."),
+                        Finding.of(Place.SENSOR, name, 3).because(seen.fact()).although(seen.phaseFact()),
+                        Finding.of(Place.MODULE_INPUT, Kind.INTERMITTENT, name, 1)
+                                .because(seen.fact()));
+        };
+    }
+
+    private static List<Finding> inStep(List<String> name, Summary seen) {
+        // A line that goes high while the carrier runs on has lost the output that pulls it down; one that stays low
+        // may as well be held low by the output itself.
+        boolean high = seen.state() == State.HIGH;
+        return List.of(
+                Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, high ? 9 : 6)
+                        .because(
+                                seen.fact(),
+                                seen.phaseFact(),
+                                high ? "The line goes to the pull-up, as an open contact does." : "",
+                                "No other channel is interrupted at the same time."),
+                Finding.of(Place.SENSOR, Kind.INTERMITTENT, name, high ? 0.8 : 2)
+                        .because(high ? "" : "An output that skips pulses while its clock runs on looks the same.")
+                        .because(seen.fact())
+                        .although(high ? seen.phaseFact() : ""),
+                Finding.of(Place.MODULE_INPUT, Kind.INTERMITTENT, name, 0.8)
+                        .because("A contact at the module's pin is in the signal path too."),
+                Finding.of(Place.RECORDING, Kind.INTERMITTENT, name, 0.4)
+                        .because("A recording lead with a bad contact looks the same."));
+    }
+
+    private static List<Finding> together(Summary seen, Evidence evidence) {
+        List<String> names =
+                evidence.channels().stream().map(ChannelEvidence::name).toList();
+        if (seen.phase() == Verdict.KEPT) {
+            return List.of(
+                    Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, names, 4)
+                            .because(seen.fact(), seen.phaseFact(), "A connector carries both wires."),
+                    Finding.of(Place.RECORDING, Kind.INTERMITTENT, names, 2)
+                            .because(seen.phaseFact(), "The recording's own reference lead would do the same."),
+                    Finding.of(Place.GROUND, Kind.INTERMITTENT, names, 1)
+                            .because(seen.fact())
+                            .although(seen.phaseFact()),
+                    Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, 1)
+                            .because(seen.fact())
+                            .although(seen.phaseFact()));
+        }
+        double supply = seen.state() == State.LOW ? 7 : 5;
+        double ground = seen.state() == State.LOW ? 1.5 : 4;
+        String recorded = "";
+        Evidence.SupplyDips dips = evidence.supplyDips();
+        if (dips.looked() > 0) {
+            boolean dipped = dips.dipped() * 2 > dips.looked();
+            supply = dipped ? 9 : 3;
+            ground = dipped ? 1 : 5;
+            recorded = "The recorded supply falls below 90 % of its mean in " + dips.dipped() + " of " + dips.looked()
+                    + " of them.";
+        }
+        boolean dipped = dips.dipped() * 2 > dips.looked();
+        String stateFact =
+                seen.state() == State.LOW ? "The lines stand low meanwhile, so the pull-ups are dead too." : "";
+        return List.of(
+                Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, supply)
+                        .because(seen.fact(), seen.phaseFact(), stateFact, dipped ? recorded : "")
+                        .although(dipped ? "" : recorded),
+                Finding.of(Place.GROUND, Kind.INTERMITTENT, names, ground)
+                        .because(seen.fact(), seen.phaseFact(), dipped ? "" : recorded)
+                        .although(stateFact, dipped ? recorded : ""),
+                Finding.of(Place.SENSOR, Kind.RESET, names, 1.2)
+                        .because(seen.phaseFact(), "A sensor that restarts by itself stops all its channels."));
+    }
+
+    /** Interruptions taken together. */
+    private record Summary(String names, List<Interruption> seen) {
+
+        Verdict phase() {
+            long kept = count(Verdict.KEPT);
+            long broken = count(Verdict.BROKEN);
+            if (kept == broken) {
+                return Verdict.UNTOLD;
+            }
+            // A broken phase falls into step by chance now and then, so single ones do not decide.
+            return broken > kept ? Verdict.BROKEN : Verdict.KEPT;
+        }
+
+        State state() {
+            long high = seen.stream().filter(it -> it.state() == State.HIGH).count();
+            long low = seen.stream().filter(it -> it.state() == State.LOW).count();
+            if (2 * high > seen.size()) {
+                return State.HIGH;
+            }
+            return 2 * low > seen.size() ? State.LOW : State.BETWEEN;
+        }
+
+        String fact() {
+            double longest = seen.stream()
+                    .mapToDouble(it -> it.span().lengthSeconds())
+                    .max()
+                    .orElseThrow();
+            String state = switch (state()) {
+                case HIGH -> ", high meanwhile";
+                case LOW -> ", low meanwhile";
+                case BETWEEN -> "";
+            };
+            return String.format(
+                    Locale.ROOT,
+                    "Pulses of %s are absent %d times, the first time at %s, for up to %s%s.",
+                    names,
+                    seen.size(),
+                    Say.instant(seen.get(0).span().fromSeconds()),
+                    Say.amount(longest, "s"),
+                    state);
+        }
+
+        String phaseFact() {
+            long kept = count(Verdict.KEPT);
+            long broken = count(Verdict.BROKEN);
+            if (kept + broken == 0) {
+                return "The carrier's phase across them cannot be told.";
+            }
+            if (phase() == Verdict.KEPT) {
+                return String.format(
+                        Locale.ROOT,
+                        "The carrier is in step across %d of %d (largest residual %.3f of a cycle): the sensor ran on.",
+                        kept,
+                        kept + broken,
+                        largest());
+            }
+            return String.format(
+                    Locale.ROOT,
+                    "The carrier is out of step across %d of %d (largest residual %.3f of a cycle): it started anew.",
+                    broken,
+                    kept + broken,
+                    largest());
+        }
+
+        private double largest() {
+            return seen.stream()
+                    .filter(it -> !it.phaseIs(Verdict.UNTOLD))
+                    .mapToDouble(it -> Math.abs(it.phase().orElseThrow().residualCycles()))
+                    .max()
+                    .orElse(0);
+        }
+
+        private long count(Verdict verdict) {
+            return seen.stream().filter(it -> it.phaseIs(verdict)).count();
+        }
+    }
+}
