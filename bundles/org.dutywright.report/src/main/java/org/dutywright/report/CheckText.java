@@ -52,10 +52,7 @@ public final class CheckText {
         Sensor sensor = check.sensor();
         TextTable table = TextTable.create();
         table.row("sensor", sensor.id() + ": " + sensor.title());
-        table.row(
-                "",
-                "limits from " + sensor.origin().document() + ", revision "
-                        + sensor.origin().revision() + ", " + sensor.origin().date());
+        table.row("", origin(sensor.origin()));
         table.row(
                 "",
                 "decision rule " + sensor.decision().rule().word() + ", coverage "
@@ -64,6 +61,15 @@ public final class CheckText {
         RecordingText.addTo(
                 table, check.measurement().capture(), check.measurement().fitness());
         return table.lines();
+    }
+
+    private static String origin(Sensor.Origin origin) {
+        if (origin.document().isEmpty()) {
+            return "the sensor text does not say where its limits come from";
+        }
+        String revision = origin.revision().isEmpty() ? "" : ", revision " + origin.revision();
+        String date = origin.date().isEmpty() ? "" : ", " + origin.date();
+        return "limits from " + origin.document() + revision + date;
     }
 
     private static String matched(CheckResult check) {
