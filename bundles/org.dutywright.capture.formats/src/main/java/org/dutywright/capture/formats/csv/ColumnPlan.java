@@ -1,0 +1,156 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture.formats.csv;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.dutywright.capture.Channel;
+import org.dutywright.capture.ColumnChoice;
+import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.csv.Layout.Kind;
+import org.dutywright.units.ScaledUnit;
+import org.dutywright.units.Unit;
+
+/** Which columns of a table become time and channels. */
+final class ColumnPlan {
+    private final Layout layout;
+    private final Optional<TimeColumn> time;
+    private final List<ColumnChoice.Column> columns = new ArrayList<>();
+    private final List<Integer> fileColumns = new ArrayList<>();
+    private final Map<String, String> guessed = new LinkedHashMap<>();
+    private final List<ColumnChoice.Chosen> chosen;
+    private final OptionalDouble sampleRateHz;
+
+    private ColumnPlan(Path file, Layout layout, ReadSettings settings) throws UnreadableException {
+        this.layout = layout;
+        time = TimeColumn.find(layout);
+        sampleRateHz = time.isPresent() ? OptionalDouble.empty() : settings.sampleRateHz();
+        sayTime(settings);
+        for (int column = 0; column < layout.width(); column++) {
+            if (time.isEmpty() || time.get().column() != column) {
+                take(column);
+            }
+        }
+        if (columns.isEmpty()) {
+            throw new UnreadableException(
+                    file,
+                    "line " + layout.firstDataLine(),
+                    "the table has no column of values" + (time.isPresent() ? " beside the time column" : ""),
+                    "export at least one channel");
+        }
+        chosen = ColumnChoice.choose(file, columns, settings);
+        if (time.isEmpty() && sampleRateHz.isEmpty()) {
+            throw new UnreadableException(
+                    file,
+                    "line " + layout.header().map(HeadRow::line).orElse(layout.firstDataLine()),
+                    "no column of time was recognised",
+                    "give the sample rate with --sample-rate HZ, or head the column of time stamps 'time (s)'");
+        }
+    }
+
+    /**
+     * Plans.
+     *
+     * @throws UnreadableException if there is no time and no sample rate, no value, or not what the settings ask for
+     */
+    static ColumnPlan of(Path file, Layout layout, ReadSettings settings) throws UnreadableException {
+        return new ColumnPlan(file, layout, settings);
+    }
+
+    private void sayTime(ReadSettings settings) {
+        if (time.isPresent()) {
+            TimeColumn found = time.get();
+            guessed.put("time column", called(found.column()) + ", recognised " + found.reason());
+            guessed.put("time unit", found.unit());
+            if (settings.sampleRateHz().isPresent()) {
+                guessed.put("given sample rate", "not used, because there is a time column");
+            }
+        } else {
+            guessed.put("time column", "none");
+        }
+    }
+
+    private String called(int column) {
+        String text = layout.heading(column).text();
+        return "column " + (column + 1) + (text.isEmpty() ? "" : " '" + text + "'");
+    }
+
+    private void take(int column) {
+        Heading heading = layout.heading(column);
+        Kind kind = layout.kinds().get(column);
+        if (kind == Kind.EMPTY && heading.text().isEmpty()) {
+            return;
+        }
+        if (kind != Kind.NUMBERS) {
+            String why = kind == Kind.EMPTY ? "empty" : kind == Kind.SPARSE ? "mostly empty" : "no numbers";
+            leaveOut(column, why);
+        } else if (isAnotherTime(column, heading)) {
+            leaveOut(column, "a second column of time");
+        } else if (isIndex(column, heading)) {
+            leaveOut(column, "counts the rows");
+        } else {
+            add(column, heading);
+        }
+    }
+
+    private boolean isAnotherTime(int column, Heading heading) {
+        return time.isPresent() && heading.isTime() && column > time.get().column();
+    }
+
+    private boolean isIndex(int column, Heading heading) {
+        boolean named = heading.isIndex() || (heading.text().isEmpty() && column == 0);
+        return named && TimeColumn.counts(layout, column) && layout.width() > 1;
+    }
+
+    private void leaveOut(int column, String why) {
+        guessed.merge("columns left out", called(column) + ": " + why, (before, more) -> before + "; " + more);
+    }
+
+    private void add(int column, Heading heading) {
+        String name = heading.name().isEmpty() ? "channel" + (columns.size() + 1) : heading.name();
+        Optional<ScaledUnit> unit = heading.unit();
+        if (unit.isEmpty() && !heading.unknownUnit().isEmpty()) {
+            guessed.merge(
+                    "units not known",
+                    called(column) + ": '" + heading.unknownUnit() + "', taken as V",
+                    (before, more) -> before + "; " + more);
+        }
+        String symbol = unit.map(ScaledUnit::unit).orElse(Unit.VOLT).symbol();
+        columns.add(new ColumnChoice.Column(
+                heading.text(), name, symbol, unit.map(ScaledUnit::factor).orElse(1.0)));
+        fileColumns.add(column);
+    }
+
+    List<Channel> channels() {
+        return chosen.stream().map(ColumnChoice.Chosen::channel).toList();
+    }
+
+    /** The column of the file that each channel comes from. */
+    int[] channelColumns() {
+        return chosen.stream().mapToInt(one -> fileColumns.get(one.column())).toArray();
+    }
+
+    /** The factor of each channel. */
+    double[] channelFactors() {
+        return chosen.stream().mapToDouble(ColumnChoice.Chosen::factor).toArray();
+    }
+
+    Optional<TimeColumn> time() {
+        return time;
+    }
+
+    /** Empty if there is a time column. */
+    OptionalDouble sampleRateHz() {
+        return sampleRateHz;
+    }
+
+    /** What was decided, for people. */
+    Map<String, String> guessed() {
+        return guessed;
+    }
+}

@@ -1,0 +1,177 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture.formats.csv;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Map;
+import java.util.Optional;
+import org.dutywright.capture.CaptureBuilder;
+import org.dutywright.capture.UnreadableException;
+
+/** Turns rows of cells into rows of numbers. */
+final class RowCollector {
+    private static final int LONGEST_QUOTE = 40;
+    private static final long ROWS_TO_COMPARE = 100;
+
+    private final Path file;
+    private final Layout layout;
+    private final CaptureBuilder builder;
+    private final NumberCell number;
+    private final int[] columns;
+    private final double[] factors;
+    private final int timeColumn;
+    private final double timeFactor;
+    private final int cellsNeeded;
+    private final double[] values;
+    private final StampDigits digits = new StampDigits();
+    private double largestStamp;
+    private double lastStamp = Double.NEGATIVE_INFINITY;
+    private long firstLeftOutLine;
+    private Optional<String> spoiledEnd = Optional.empty();
+    private int shortestLast = Integer.MAX_VALUE;
+    private boolean shortRowBefore;
+    private long shortRowLine;
+
+    RowCollector(Path file, Layout layout, ColumnPlan plan, CaptureBuilder builder) {
+        this.file = file;
+        this.layout = layout;
+        this.builder = builder;
+        number = new NumberCell(layout.decimalComma());
+        columns = plan.channelColumns();
+        factors = plan.channelFactors();
+        timeColumn = plan.time().map(TimeColumn::column).orElse(-1);
+        timeFactor = plan.time().map(TimeColumn::factor).orElse(1.0);
+        cellsNeeded = Math.max(timeColumn, Arrays.stream(columns).max().orElse(0)) + 1;
+        values = new double[columns.length];
+    }
+
+    /**
+     * Takes a row of the table.
+     *
+     * @throws UnreadableException if a cell that is needed holds anything but a number
+     */
+    void take(Row row) throws UnreadableException, IOException {
+        if (shortRowBefore) {
+            leaveOut(shortRowLine);
+            shortRowBefore = false;
+        }
+        if (row.count > layout.width()) {
+            checkExtraCells(row);
+        }
+        if (row.count < cellsNeeded) {
+            // left out as the last line if no other follows
+            shortRowBefore = true;
+            shortRowLine = row.line;
+            return;
+        }
+        if (isCutShort(row)) {
+            spoiledEnd = Optional.of("line " + row.line + ", cut off, left out");
+            return;
+        }
+        double stamp = timeColumn < 0 ? 0 : read(row, timeColumn);
+        boolean complete = !Double.isNaN(stamp);
+        for (int i = 0; i < columns.length; i++) {
+            values[i] = read(row, columns[i]) * factors[i];
+            complete &= !Double.isNaN(values[i]);
+        }
+        if (spoiledEnd.isPresent()) {
+            return;
+        }
+        if (!complete) {
+            leaveOut(row.line);
+        } else if (timeColumn < 0) {
+            builder.append(values);
+        } else {
+            append(row, stamp);
+        }
+    }
+
+    /**
+     * Whether the last line ends without a line end and with a cell shorter than any in its column before: "1" may
+     * be the start of "12.1". Told only where there is something to compare with.
+     */
+    private boolean isCutShort(Row row) {
+        int last = cellsNeeded - 1;
+        int length = row.ends[last] - row.starts[last];
+        if (row.terminated) {
+            shortestLast = Math.min(shortestLast, length);
+            return false;
+        }
+        return row.count == cellsNeeded && length < shortestLast && builder.rowCount() >= ROWS_TO_COMPARE;
+    }
+
+    private void append(Row row, double stamp) throws UnreadableException, IOException {
+        if (stamp < lastStamp) {
+            throw new UnreadableException(
+                    file,
+                    row.position(timeColumn),
+                    "time goes back from " + lastStamp + " to " + stamp,
+                    "split the recording where its time starts anew");
+        }
+        digits.add(row.bytes, row.starts[timeColumn], row.ends[timeColumn]);
+        largestStamp = Math.max(largestStamp, Math.abs(stamp));
+        lastStamp = stamp;
+        builder.append(stamp * timeFactor, values);
+    }
+
+    private double read(Row row, int column) throws UnreadableException {
+        try {
+            return number.parse(row.bytes, row.starts[column], row.ends[column]);
+        } catch (NumberFormatException e) {
+            if (!row.terminated) {
+                spoiledEnd = Optional.of("line " + row.line + ", cut off, left out");
+                return Double.NaN;
+            }
+            throw new UnreadableException(
+                    file, row.position(column), "'" + quote(row.text(column)) + "' is not a number", advice(column));
+        }
+    }
+
+    private String advice(int column) {
+        String name = layout.heading(column).text();
+        String called = name.isEmpty() ? "column " + (column + 1) : "'" + name + "'";
+        String rest = column == timeColumn
+                ? "export time in seconds from the start"
+                : "correct the cell, or pick other columns with --channel";
+        return "it stands in " + called + "; " + rest;
+    }
+
+    private void checkExtraCells(Row row) throws UnreadableException {
+        for (int column = layout.width(); column < row.count; column++) {
+            if (!row.isEmpty(column)) {
+                throw new UnreadableException(
+                        file,
+                        row.position(column),
+                        "the row has " + row.count + " cells, the rows before have " + layout.width(),
+                        "correct the row");
+            }
+        }
+    }
+
+    private void leaveOut(long line) {
+        if (builder.leftOutCount() == 0) {
+            firstLeftOutLine = line;
+        }
+        builder.leaveOut();
+    }
+
+    private static String quote(String text) {
+        String line = text.replaceAll("\\p{Cntrl}", " ");
+        return line.length() <= LONGEST_QUOTE ? line : line.substring(0, LONGEST_QUOTE) + "…";
+    }
+
+    /** To be called after the last row: says how finely time was printed and what was left out. */
+    void finish(Map<String, String> guessed) {
+        builder.stampResolution(digits.resolution(largestStamp) * timeFactor);
+        if (shortRowBefore) {
+            spoiledEnd = Optional.of("line " + shortRowLine + ", cut off, left out");
+        }
+        if (builder.leftOutCount() > 0) {
+            guessed.put(
+                    "rows left out",
+                    builder.leftOutCount() + ", because values are missing; the first is line " + firstLeftOutLine);
+        }
+        spoiledEnd.ifPresent(said -> guessed.put("last line", said));
+    }
+}
