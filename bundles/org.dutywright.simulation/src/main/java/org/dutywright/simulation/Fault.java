@@ -164,7 +164,7 @@ public sealed interface Fault {
         }
     }
 
-    /** Edges get another shape; they begin where the healthy ones would, so the 50 % point comes later. */
+    /** Edges that begin in its span get another shape; they begin where healthy ones would, so their middle is late. */
     record SlowEdges(
             String channel, double startSeconds, double endSeconds, Optional<EdgeShape> rise, Optional<EdgeShape> fall)
             implements Fault {

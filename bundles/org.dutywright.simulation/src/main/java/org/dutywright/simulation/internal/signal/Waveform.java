@@ -21,6 +21,7 @@ final class Waveform implements VoltageOverTime {
     private boolean high;
     private double reach = 1;
 
+    private double lastEventSeconds = Double.NEGATIVE_INFINITY;
     private double startSeconds = Double.NEGATIVE_INFINITY;
     private double fromVolts;
     private double targetVolts;
@@ -62,8 +63,9 @@ final class Waveform implements VoltageOverTime {
 
     private void advanceTo(double seconds) {
         while (true) {
+            // A long rise after a short fall could begin before it.
             double edgeStart = Math.max(
-                    startSeconds,
+                    lastEventSeconds,
                     following.seconds() - channel.edgeInto(following.high()).leadSeconds());
             double change = levels.nextChangeSeconds();
             if (Math.min(edgeStart, change) > seconds) {
@@ -71,7 +73,7 @@ final class Waveform implements VoltageOverTime {
             }
             if (change <= edgeStart) {
                 levels.change();
-                head(change, levels.target(high, reach), slowAt(change));
+                head(change, levels.target(high, reach));
             } else {
                 takeEdge(edgeStart);
             }
@@ -82,12 +84,13 @@ final class Waveform implements VoltageOverTime {
         Edge edge = following;
         high = edge.high();
         reach = edge.reach();
-        head(edgeStart, levels.target(high, reach), slowAt(edge.seconds()));
+        head(edgeStart, levels.target(high, reach));
         following = edges.next();
     }
 
     /** Begins a transition to a target, unless the signal is on its way there already. */
-    private void head(double seconds, double target, Optional<Fault.SlowEdges> slow) {
+    private void head(double seconds, double target) {
+        lastEventSeconds = seconds;
         if (target == targetVolts) {
             return;
         }
@@ -97,14 +100,12 @@ final class Waveform implements VoltageOverTime {
         swingVolts = levels.swing();
         boolean rises = target > fromVolts;
         EdgeShape healthy = channel.edgeInto(rises);
+        Optional<Fault.SlowEdges> slow =
+                slowEdges.at(seconds).stream().map(Span::what).findFirst();
         shape = slow.flatMap(rises ? Fault.SlowEdges::rise : Fault.SlowEdges::fall)
                 .orElse(healthy);
         // A held voltage may lie further away than a whole swing.
         double swings = swingVolts > 0 ? Math.max(1, Math.abs(target - fromVolts) / swingVolts) : 1;
         settledSeconds = seconds + shape.settledSeconds() * swings;
-    }
-
-    private Optional<Fault.SlowEdges> slowAt(double seconds) {
-        return slowEdges.at(seconds).stream().map(Span::what).findFirst();
     }
 }
