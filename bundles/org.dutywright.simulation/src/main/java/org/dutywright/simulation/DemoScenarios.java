@@ -20,6 +20,7 @@ public final class DemoScenarios {
             "vehicle-05-missing-pulses",
             "vehicle-08-open-path",
             "vehicle-11-supply-loss",
+            "vehicle-12-two-parts",
             "vehicle-14-ground-lift",
             "vehicle-17-frequency",
             "vehicle-19-ratio",
