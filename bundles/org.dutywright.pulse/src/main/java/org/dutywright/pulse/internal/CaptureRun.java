@@ -1,0 +1,161 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.dutywright.capture.Capture;
+import org.dutywright.capture.Progress;
+import org.dutywright.pulse.CaptureMeasurement;
+import org.dutywright.pulse.ChannelMeasurement;
+import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.Cycle;
+import org.dutywright.pulse.CycleTable;
+import org.dutywright.pulse.Fitness;
+import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.Result;
+import org.dutywright.pulse.Role;
+import org.dutywright.pulse.Status;
+
+/** Measures one capture: first what each channel shows by itself, then what takes the others to tell. */
+public final class CaptureRun {
+    /** Passes over a channel at most: survey, histogram, levels twice where the first range does not do, pulses. */
+    private static final int PASSES = 5;
+
+    private final Capture capture;
+    private final PulseSettings settings;
+    private final Progress progress;
+    private final List<ChannelAnalysis> channels = new ArrayList<>();
+
+    private CaptureRun(Capture capture, PulseSettings settings, Progress progress) {
+        this.capture = capture;
+        this.settings = settings;
+        this.progress = progress;
+    }
+
+    /** Measures; the caller closes the result. */
+    public static CaptureMeasurement run(
+            Capture capture,
+            Map<String, ChannelPlan> plans,
+            PulseSettings settings,
+            double timeBaseRelative,
+            MeasurementRunner runner,
+            Progress progress)
+            throws IOException {
+        CaptureRun run = new CaptureRun(capture, settings, progress);
+        try {
+            run.analyse(plans);
+            run.nameStuck();
+            run.judge();
+            List<Fitness> fitness = FitnessLines.of(capture, run.channels, settings);
+            List<ChannelMeasurement> measured = new ArrayList<>();
+            for (ChannelAnalysis channel : run.channels) {
+                measured.add(run.measured(channel, runner, timeBaseRelative));
+                channel.release();
+            }
+            return new CaptureMeasurement(capture, settings, fitness, List.copyOf(measured));
+        } catch (IOException | RuntimeException e) {
+            for (ChannelAnalysis channel : run.channels) {
+                channel.close();
+            }
+            throw e;
+        }
+    }
+
+    private void analyse(Map<String, ChannelPlan> plans) throws IOException {
+        long work = PASSES * capture.sampleCount();
+        progress.begin("measuring", work * capture.channels().size());
+        for (int i = 0; i < capture.channels().size(); i++) {
+            ChannelPlan plan = plans.getOrDefault(capture.channels().get(i).name(), ChannelPlan.unknown());
+            ChannelProgress part = new ChannelProgress(progress, work);
+            channels.add(ChannelAnalysis.of(new ChannelSource(capture, i, part), plan, settings));
+            part.finish();
+        }
+    }
+
+    private List<ChannelAnalysis> withPulses() {
+        return channels.stream().filter(ChannelAnalysis::hasPulses).toList();
+    }
+
+    private void nameStuck() throws IOException {
+        List<ChannelAnalysis> healthy = withPulses();
+        double swing = 0;
+        double middle = 0;
+        for (ChannelAnalysis other : healthy) {
+            Thresholds thresholds = other.states().orElseThrow().thresholds();
+            swing += thresholds.swing() / healthy.size();
+            middle += thresholds.middle() / healthy.size();
+        }
+        double limit = healthy.isEmpty() ? settings.get(PulseSettings.STUCK_ALONE) : middle;
+        for (ChannelAnalysis channel : channels) {
+            if (channel.isSteady(swing)) {
+                double level = channel.survey().orElseThrow().mean();
+                boolean high = level > limit;
+                String unit = channel.channel().unit();
+                String compared = healthy.isEmpty()
+                        ? Words.of("%s %.4g %s", high ? "above" : "not above", limit, unit)
+                        : Words.of("nearer the %s level of the other channels", high ? "high" : "low");
+                channel.stuck(
+                        high,
+                        Words.of(
+                                        "no transition in the whole capture, the level of %.4g %s is %s",
+                                        level, unit, compared)
+                                .replace("  ", " "));
+            }
+        }
+    }
+
+    private void judge() throws IOException {
+        List<ChannelAnalysis> healthy = withPulses();
+        double shortest = healthy.stream()
+                .flatMap(channel -> channel.medianPeriodSeconds().stream())
+                .mapToDouble(Double::doubleValue)
+                .min()
+                .orElse(Double.NaN);
+        for (ChannelAnalysis channel : healthy) {
+            progress.checkCancelled();
+            channel.judge(shortest);
+        }
+        for (ChannelAnalysis channel : healthy) {
+            progress.checkCancelled();
+            List<ChannelAnalysis> others = channels.stream()
+                    .filter(it -> it != channel && it.role() == Role.PWM)
+                    .toList();
+            DutyJumps.find(channel, others, settings);
+        }
+    }
+
+    private ChannelMeasurement measured(ChannelAnalysis channel, MeasurementRunner runner, double timeBaseRelative)
+            throws IOException {
+        Map<String, Result> results = channel.hasPulses()
+                ? runner.run(channel, timeBaseRelative, progress)
+                : runner.absent(channel.channel().unit(), whyNot(channel));
+        long disturbed = 0;
+        CycleTable.Cursor cursor = channel.cycles().cursor();
+        for (Cycle cycle = cursor.next(); cycle != null; cycle = cursor.next()) {
+            disturbed += cycle.disturbed() ? 1 : 0;
+        }
+        return new ChannelMeasurement(
+                channel.channel(),
+                channel.role(),
+                channel.active(),
+                channel.status(),
+                channel.reason(),
+                channel.levels(),
+                channel.summary(),
+                channel.medianPeriodSeconds(),
+                channel.cycles().size(),
+                disturbed,
+                results,
+                channel.events().counts(),
+                channel.events().events(channel.cycles()),
+                channel.cycles());
+    }
+
+    private static String whyNot(ChannelAnalysis channel) {
+        return channel.status() == Status.OK
+                ? "a channel with the role " + channel.role().word() + " has no pulses"
+                : channel.reason();
+    }
+}

@@ -1,0 +1,90 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+
+/**
+ * Second pass over a channel: how often each level occurs. Bins are a whole multiple of the code step wide and centred
+ * on codes, because bins that are not beat with the codes and show states that are not there.
+ */
+final class Histogram {
+    private static final int MOST_BINS = 4096;
+
+    private final double min;
+    private final double width;
+    private final long[] bins;
+    private final long count;
+
+    private Histogram(double min, double width, long[] bins, long count) {
+        this.min = min;
+        this.width = width;
+        this.bins = bins;
+        this.count = count;
+    }
+
+    static Histogram of(ChannelBlocks blocks, SampleSurvey survey) throws IOException {
+        double range = survey.range();
+        double step = survey.codes().step();
+        double width = step > range / MOST_BINS
+                ? step
+                : step > 0 ? step * Math.ceil(range / MOST_BINS / step) : range / MOST_BINS;
+        if (!(width > 0)) {
+            width = Math.max(Math.ulp(survey.max()), Double.MIN_NORMAL);
+        }
+        double start = survey.min() - width / 2;
+        double scale = 1 / width;
+        long[] bins = new long[(int) Math.min(MOST_BINS + 2L, (long) (range * scale) + 2)];
+        int last = bins.length - 1;
+        while (blocks.next()) {
+            double[] values = blocks.values();
+            for (int i = 0; i < blocks.count(); i++) {
+                bins[Math.min(last, (int) ((values[i] - start) * scale))]++;
+            }
+        }
+        return new Histogram(survey.min(), width, bins, survey.count());
+    }
+
+    /** Level below which a share of the samples lies, to the width of a bin. */
+    double quantile(double share) {
+        return quantile(0, bins.length, share);
+    }
+
+    /** Median of the samples below a level. */
+    double medianBelow(double level) {
+        return quantile(0, binOf(level), 0.5);
+    }
+
+    /** Median of the samples above a level. */
+    double medianAbove(double level) {
+        return quantile(binOf(level), bins.length, 0.5);
+    }
+
+    /** Share of all samples from one level to another, whole bins. */
+    double shareBetween(double from, double to) {
+        long inside = 0;
+        for (int i = binOf(from); i < binOf(to); i++) {
+            inside += bins[i];
+        }
+        return (double) inside / count;
+    }
+
+    private double quantile(int from, int to, double share) {
+        long total = 0;
+        for (int i = from; i < to; i++) {
+            total += bins[i];
+        }
+        double wanted = share * total;
+        long passed = 0;
+        for (int i = from; i < to; i++) {
+            passed += bins[i];
+            if (passed > 0 && passed >= wanted) {
+                return min + i * width;
+            }
+        }
+        return min + (to - 1) * width;
+    }
+
+    private int binOf(double level) {
+        return (int) Math.clamp(Math.rint((level - min) / width), 0, bins.length);
+    }
+}

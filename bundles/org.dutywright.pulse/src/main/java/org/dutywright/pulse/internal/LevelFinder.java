@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import java.util.Optional;
+import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.StateLevels;
+
+/**
+ * Tells whether a channel has two states, and their levels (IEEE Std 181-2011: group the samples by state, then take
+ * the mean of each group). The histogram separates the states; the level of each is the mean of its samples outside
+ * transitions and their aberrations. Reads the channel twice or three times, in constant memory.
+ */
+final class LevelFinder {
+    /** Share of the samples cut off at each end of the range, where spikes and overshoot are. */
+    private static final double CUT = 0.001;
+
+    /** States that only the full range shows are believed from so many transitions on: fewer may be a lone spike. */
+    private static final int LEAST_TRANSITIONS = 4;
+
+    /** Noise below this share of a code step is the rounding of a constant. */
+    private static final double NOISY = 0.01;
+
+    private final ChannelSource source;
+    private final SampleSurvey survey;
+    private final PulseSettings settings;
+    private String reason = "";
+
+    LevelFinder(ChannelSource source, SampleSurvey survey, PulseSettings settings) {
+        this.source = source;
+        this.survey = survey;
+        this.settings = settings;
+    }
+
+    /** Why there are no two states, after {@link #find} found none: a clause without a full stop. */
+    String reason() {
+        return reason;
+    }
+
+    /** The two states, empty if there are none. */
+    Optional<States> find() throws IOException {
+        if (!(survey.range() > 0)) {
+            reason = "all samples are equal";
+            return Optional.empty();
+        }
+        Histogram histogram = Histogram.of(source.open(), survey);
+        Optional<States> states = within(histogram, histogram.quantile(CUT), histogram.quantile(1 - CUT), 1);
+        if (states.isPresent()) {
+            return states;
+        }
+        String why = reason;
+        states = within(histogram, survey.min(), survey.max(), LEAST_TRANSITIONS);
+        if (states.isEmpty()) {
+            reason = why;
+        }
+        return states;
+    }
+
+    private Optional<States> within(Histogram histogram, double from, double to, int leastTransitions)
+            throws IOException {
+        double middle = from + (to - from) / 2;
+        double low = histogram.medianBelow(middle);
+        double high = histogram.medianAbove(middle);
+        if (!separate(low, high, survey.noise(), survey.codes().known(false))) {
+            return Optional.empty();
+        }
+        double share = histogram.shareBetween(from + 0.4 * (to - from), from + 0.6 * (to - from));
+        if (share * 100 > settings.get(PulseSettings.MIDDLE_SHARE)) {
+            reason = Words.of(
+                    "%.0f %% of the samples lie in the middle fifth of the range, so there are no two states",
+                    100 * share);
+            return Optional.empty();
+        }
+        Thresholds provisional = Thresholds.of(low, high, survey.noise(), survey.noise(), settings);
+        LevelTally tally = new LevelTally(low, high);
+        new EdgeFinder(provisional, settings, tally).run(source.open());
+        if (tally.transitions() < leastTransitions) {
+            reason = "there are no transitions between two states";
+            return Optional.empty();
+        }
+        return valued(tally);
+    }
+
+    private boolean separate(double low, double high, double noise, double codeStep) {
+        double swing = high - low;
+        if (!(swing > settings.get(PulseSettings.SWING_SIGMA) * noise)) {
+            reason = Words.of("the swing is not above %.0f times the noise", settings.get(PulseSettings.SWING_SIGMA));
+            return false;
+        }
+        if (!(swing > settings.get(PulseSettings.SWING_STEPS) * codeStep)) {
+            reason = Words.of("the swing is not above %.0f code steps", settings.get(PulseSettings.SWING_STEPS));
+            return false;
+        }
+        return true;
+    }
+
+    private Optional<States> valued(LevelTally tally) {
+        double lowNoise = tally.low().noise(survey.noise());
+        double highNoise = tally.high().noise(survey.noise());
+        double low = tally.low().level();
+        double high = tally.high().level();
+        boolean noisy = Math.max(lowNoise, highNoise) > NOISY * survey.codes().step();
+        double codeStep = survey.codes().known(noisy);
+        if (!separate(low, high, Math.max(lowNoise, highNoise), codeStep)) {
+            return Optional.empty();
+        }
+        StateLevels levels = new StateLevels(
+                tally.low().level(lowNoise, codeStep, high - low),
+                tally.high().level(highNoise, codeStep, high - low),
+                lowNoise,
+                highNoise);
+        return Optional.of(new States(
+                levels,
+                Thresholds.of(low, high, lowNoise, highNoise, settings),
+                codeStep,
+                tally.transitions(),
+                tally.periodGuessSeconds(),
+                tally.low().firstLevel(),
+                tally.high().firstLevel(),
+                Math.min(tally.low().medianSamples(), tally.high().medianSamples())));
+    }
+}

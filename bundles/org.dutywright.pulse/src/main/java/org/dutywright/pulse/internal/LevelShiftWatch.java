@@ -1,0 +1,74 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import org.dutywright.pulse.PulseSettings;
+
+/**
+ * Watches the level of one state. It has shifted once it lies off the level of the capture's first pulses by more than
+ * the limit in several pulses in a row; the shift lasts until a pulse is clearly back.
+ */
+final class LevelShiftWatch {
+    /** A pulse is back when it is within this share of the limit, so that a level on the limit makes one event. */
+    private static final double BACK = 0.8;
+
+    private final double reference;
+    private final double limit;
+    private final double sigmas;
+    private final double noise;
+    private final double codeStep;
+    private final long leastPulses;
+    private final MarkLog shifts;
+    private final boolean high;
+
+    private long offInRow;
+    private double side;
+    private double startSeconds;
+    private double endSeconds;
+    private double sum;
+    private long samples;
+
+    LevelShiftWatch(boolean high, States states, PulseSettings settings, MarkLog shifts) {
+        this.high = high;
+        this.shifts = shifts;
+        reference = high ? states.firstHigh() : states.firstLow();
+        limit = settings.get(PulseSettings.SHIFT_SHARE) / 100 * (states.firstHigh() - states.firstLow());
+        sigmas = settings.get(PulseSettings.EVENT_SIGMA);
+        noise = high ? states.levels().highNoise() : states.levels().lowNoise();
+        codeStep = states.codeStep();
+        leastPulses = Math.round(settings.get(PulseSettings.SHIFT_PULSES));
+    }
+
+    void pulse(Pulse pulse) throws IOException {
+        if (pulse.plateauSamples == 0) {
+            return;
+        }
+        double off = pulse.plateau - reference;
+        double u = Math.hypot(noise / Math.sqrt((double) pulse.plateauSamples), codeStep / Math.sqrt(12));
+        double most = Math.max(limit, sigmas * u);
+        boolean same = offInRow > 0 && Math.signum(off) == side;
+        if ((same && Math.abs(off) > BACK * most) || Math.abs(off) > most) {
+            if (!same) {
+                finish();
+                startSeconds = pulse.startSeconds;
+                side = Math.signum(off);
+            }
+            offInRow++;
+            endSeconds = pulse.endSeconds;
+            sum += pulse.plateau * pulse.plateauSamples;
+            samples += pulse.plateauSamples;
+        } else {
+            finish();
+        }
+    }
+
+    /** Ends what is under watch. */
+    void finish() throws IOException {
+        if (offInRow >= leastPulses) {
+            shifts.add(startSeconds, endSeconds, sum / samples, high);
+        }
+        offInRow = 0;
+        sum = 0;
+        samples = 0;
+    }
+}

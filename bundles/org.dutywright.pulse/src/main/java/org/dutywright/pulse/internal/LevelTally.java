@@ -1,0 +1,52 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+/** Third pass over a channel: what its pulses, found with provisional levels, tell of both states and of the period. */
+final class LevelTally implements PulseSink {
+    private final StateTally low;
+    private final StateTally high;
+    private final PeriodGuess period = new PeriodGuess();
+    private double lastRise = Double.NaN;
+    private long transitions;
+
+    LevelTally(double low, double high) {
+        this.low = new StateTally(low);
+        this.high = new StateTally(high);
+    }
+
+    @Override
+    public void pulse(Pulse pulse) {
+        (pulse.high ? high : low).add(pulse);
+        if (!pulse.startsWithEdge) {
+            return;
+        }
+        transitions++;
+        if (pulse.high) {
+            if (!Double.isNaN(lastRise)) {
+                period.add(pulse.startSeconds - lastRise);
+            }
+            lastRise = pulse.startSeconds;
+        }
+    }
+
+    @Override
+    public void segmentEnd() {
+        lastRise = Double.NaN;
+    }
+
+    StateTally low() {
+        return low;
+    }
+
+    StateTally high() {
+        return high;
+    }
+
+    long transitions() {
+        return transitions;
+    }
+
+    double periodGuessSeconds() {
+        return period.periodSeconds();
+    }
+}

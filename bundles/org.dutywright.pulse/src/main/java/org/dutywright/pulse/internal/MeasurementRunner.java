@@ -1,0 +1,190 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.function.Consumer;
+import org.dutywright.capture.CancelledException;
+import org.dutywright.capture.Progress;
+import org.dutywright.pulse.ActiveLevel;
+import org.dutywright.pulse.ChannelContext;
+import org.dutywright.pulse.Cycle;
+import org.dutywright.pulse.CycleTable;
+import org.dutywright.pulse.Measurement;
+import org.dutywright.pulse.Outcome;
+import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.Result;
+import org.dutywright.pulse.StateLevels;
+import org.dutywright.pulse.Transition;
+import org.dutywright.pulse.Uncertain;
+
+/** Runs measurements over channels. One that fails gives results that say so; the others finish. */
+public final class MeasurementRunner {
+    /** An instant this share of a period before the end of a cycle still belongs to it, whatever rounding did. */
+    private static final double ROUNDING = 1e-6;
+
+    private static final int CYCLES_A_CHECK = 4096;
+
+    private final List<Measurement> measurements;
+    private final Map<Measurement, List<Result>> blank = new LinkedHashMap<>();
+
+    /**
+     * A runner.
+     *
+     * @throws IllegalArgumentException if two measurements, or two of their results, have the same id
+     */
+    public MeasurementRunner(List<Measurement> measurements) {
+        this.measurements = List.copyOf(measurements);
+        Set<String> ids = new HashSet<>();
+        Set<String> resultIds = new HashSet<>();
+        for (Measurement measurement : measurements) {
+            if (!ids.add(measurement.id())) {
+                throw new IllegalArgumentException("two measurements have the id " + measurement.id());
+            }
+            List<Result> results = List.copyOf(measurement.start(nothing()).finish());
+            for (Result result : results) {
+                if (!resultIds.add(result.id())) {
+                    throw new IllegalArgumentException("two measured results have the id " + result.id());
+                }
+            }
+            blank.put(measurement, results);
+        }
+    }
+
+    // A channel without cycles: measurements state their results on it.
+    private static ChannelContext nothing() {
+        Uncertain low = new Uncertain(0, 0, 0);
+        Uncertain high = new Uncertain(1, 0, 0);
+        StateLevels levels = new StateLevels(low, high, 0, 0);
+        return new ChannelContext("", "V", ActiveLevel.HIGH, levels, 1, 0, 0, 0, 1e-3, 0, PulseSettings.defaults());
+    }
+
+    /** The results of a channel that cannot be measured. */
+    public Map<String, Result> absent(String unit, String reason) {
+        Map<String, Result> all = new LinkedHashMap<>();
+        for (List<Result> results : blank.values()) {
+            addAbsent(all, results, reason);
+        }
+        return all;
+    }
+
+    private static void addAbsent(Map<String, Result> all, List<Result> results, String reason) {
+        for (Result result : results) {
+            all.put(result.id(), new Result(result.id(), result.label(), result.unit(), new Outcome.Absent(reason)));
+        }
+    }
+
+    /** The results of a channel with pulses. */
+    public Map<String, Result> run(ChannelAnalysis channel, double timeBaseRelative, Progress progress)
+            throws IOException {
+        ChannelContext context = channel.context(timeBaseRelative);
+        List<Guarded> runs = new ArrayList<>();
+        for (Measurement measurement : measurements) {
+            runs.add(new Guarded(measurement, context));
+        }
+        feed(channel, runs, progress);
+        Map<String, Result> all = new LinkedHashMap<>();
+        for (Guarded run : runs) {
+            run.finish(all);
+        }
+        return all;
+    }
+
+    private static void feed(ChannelAnalysis channel, List<Guarded> runs, Progress progress) throws IOException {
+        Transitions transitions =
+                new Transitions(channel.pulses().orElseThrow().reader(), channel.originSeconds(), runs);
+        CycleTable.Cursor cursor = channel.cycles().cursor();
+        for (Cycle cycle = cursor.next(); cycle != null; cycle = cursor.next()) {
+            if (cycle.index() % CYCLES_A_CHECK == 0) {
+                progress.checkCancelled();
+            }
+            double start = cycle.startSeconds() - ROUNDING * cycle.periodSeconds();
+            transitions.until(start, true);
+            transitions.until(start + cycle.periodSeconds(), cycle.disturbed());
+            Cycle given = cycle;
+            for (Guarded run : runs) {
+                run.guard(it -> it.cycle(given));
+            }
+        }
+        transitions.until(Double.POSITIVE_INFINITY, true);
+    }
+
+    /** The transitions of a channel on their way into the measurements. */
+    private static final class Transitions {
+        private final PulseLog.Reader reader;
+        private final double originSeconds;
+        private final List<Guarded> runs;
+        private Pulse pulse;
+
+        Transitions(PulseLog.Reader reader, double originSeconds, List<Guarded> runs) throws IOException {
+            this.reader = reader;
+            this.originSeconds = originSeconds;
+            this.runs = runs;
+            pulse = reader.next();
+        }
+
+        void until(double seconds, boolean disturbed) throws IOException {
+            for (; pulse != null && originSeconds + pulse.startSeconds < seconds; pulse = reader.next()) {
+                if (!pulse.startsWithEdge) {
+                    continue;
+                }
+                Transition transition = new Transition(
+                        pulse.high, originSeconds + pulse.startSeconds, pulse.edgeSeconds, pulse.edgeSamples);
+                for (Guarded run : runs) {
+                    run.guard(it -> it.transition(transition, disturbed));
+                }
+            }
+        }
+    }
+
+    /** One measurement that may fail without stopping the others. */
+    private final class Guarded {
+        private final Measurement measurement;
+        private Measurement.Run run;
+        private String failure = "";
+
+        Guarded(Measurement measurement, ChannelContext context) {
+            this.measurement = measurement;
+            try {
+                run = measurement.start(context);
+            } catch (CancelledException e) {
+                throw e;
+            } catch (RuntimeException e) {
+                fail(e);
+            }
+        }
+
+        private void fail(RuntimeException e) {
+            failure = "the measurement " + measurement.id() + " failed: " + e;
+        }
+
+        void guard(Consumer<Measurement.Run> call) {
+            if (!failure.isEmpty()) {
+                return;
+            }
+            try {
+                call.accept(run);
+            } catch (CancelledException e) {
+                throw e;
+            } catch (RuntimeException e) {
+                fail(e);
+            }
+        }
+
+        void finish(Map<String, Result> all) {
+            guard(it -> {
+                for (Result result : it.finish()) {
+                    all.put(result.id(), result);
+                }
+            });
+            if (!failure.isEmpty()) {
+                addAbsent(all, blank.get(measurement), failure);
+            }
+        }
+    }
+}

@@ -1,0 +1,122 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+/**
+ * Mean and scatter of the samples of one pulse that lie outside its transitions and their aberrations. The samples at
+ * the start are skipped; the last ones are held back, because only the next transition tells which ones they were.
+ */
+final class Plateau {
+    /** Largest number of samples held back at the end of a pulse. */
+    static final int MOST_HELD = 1 << 14;
+
+    private final double[] held = new double[MOST_HELD];
+    private int heldCount;
+    private int tail;
+    private long toSkip;
+    private double centre;
+    private long count;
+    private double sum;
+    private double squares;
+    private double skippedSum;
+    private long skipped;
+    private double awaySum;
+    private double awaySquares;
+    private long awayCount;
+
+    /**
+     * Starts a pulse.
+     *
+     * @param head samples at its start that do not count
+     * @param tail samples at its end that do not count
+     * @param centre a level near the samples: deviations from it keep more digits than the samples
+     */
+    void start(long head, long tail, double centre) {
+        this.tail = (int) Math.min(tail, MOST_HELD);
+        this.centre = centre;
+        toSkip = head;
+        heldCount = 0;
+        count = 0;
+        sum = 0;
+        squares = 0;
+        skippedSum = 0;
+        skipped = 0;
+        dropAway();
+    }
+
+    /** Skips so many more samples. */
+    void skip(long head) {
+        toSkip = head;
+    }
+
+    /** Takes samples of the state. */
+    void add(double[] values, int from, int to) {
+        int next = from;
+        if (toSkip > 0) {
+            next = (int) Math.min(to, from + toSkip);
+            skippedSum += Sums.of(values, from, next) - centre * (next - from);
+            skipped += next - from;
+            toSkip -= next - from;
+        }
+        int release = heldCount + (to - next) - tail;
+        if (release > 0) {
+            int fromHeld = Math.min(heldCount, release);
+            count(held, 0, fromHeld);
+            System.arraycopy(held, fromHeld, held, 0, heldCount - fromHeld);
+            heldCount -= fromHeld;
+            count(values, next, next + release - fromHeld);
+            next += release - fromHeld;
+        }
+        System.arraycopy(values, next, held, heldCount, to - next);
+        heldCount += to - next;
+    }
+
+    private void count(double[] values, int from, int to) {
+        sum += Sums.of(values, from, to) - centre * (to - from);
+        squares += Sums.ofSquares(values, from, to, centre);
+        count += to - from;
+    }
+
+    /** Takes a sample away from the state: it counts only if the signal returns without a transition. */
+    void addAway(double value) {
+        double deviation = value - centre;
+        awaySum += deviation;
+        awaySquares += deviation * deviation;
+        awayCount++;
+    }
+
+    /** The signal returned: what was away was noise and counts. */
+    void keepAway() {
+        if (toSkip == 0) {
+            sum += awaySum;
+            squares += awaySquares;
+            count += awayCount;
+        }
+        dropAway();
+    }
+
+    /** What was away was a transition or a runt. */
+    void dropAway() {
+        awaySum = 0;
+        awaySquares = 0;
+        awayCount = 0;
+    }
+
+    /** Mean so far, the given level where nothing counted yet. */
+    double mean() {
+        return count > 0 ? centre + sum / count : centre;
+    }
+
+    /** Writes the result into a pulse that ends here. */
+    void finish(Pulse pulse) {
+        pulse.plateauSamples = count;
+        if (count > 0) {
+            pulse.plateau = centre + sum / count;
+            pulse.plateauSquares = Math.max(0, squares - sum * sum / count);
+        }
+        pulse.settledSamples = count + skipped + heldCount;
+        if (pulse.settledSamples > 0) {
+            double heldSum = Sums.of(held, 0, heldCount) - centre * heldCount;
+            pulse.settled = centre + (sum + skippedSum + heldSum) / pulse.settledSamples;
+        }
+    }
+}

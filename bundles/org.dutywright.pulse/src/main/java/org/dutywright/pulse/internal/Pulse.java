@@ -1,0 +1,69 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+/**
+ * One stay in a state, from the 50 % instant of the transition into it to that of the next transition. A plain carrier
+ * of numbers from the edge finder to the stages after it; all instants count from the capture's first sample.
+ */
+final class Pulse {
+    /** Whether the state is the high one. */
+    boolean high;
+    /** Whether it starts with a transition; else with the first sample of a segment that tells the state. */
+    boolean startsWithEdge;
+    /** Whether it ends with a transition; else with the last sample of a segment. */
+    boolean endsWithEdge;
+    /** Where it starts. */
+    double startSeconds;
+    /** Where it ends. */
+    double endSeconds;
+    /** 10 to 90 % duration of the transition into it, NaN where the signal did not pass both. */
+    double edgeSeconds = Double.NaN;
+    /** Number of samples between 10 and 90 % of the transition into it. */
+    int edgeSamples;
+    /** Whether further transitions were merged into the transition into it. */
+    boolean bounced;
+    /** Integral of the signal over the pulse. */
+    double area;
+    /** Sample that went furthest into the state. */
+    double extreme;
+    /** Mean of the samples of the state outside transitions and their aberrations, NaN without any. */
+    double plateau = Double.NaN;
+    /** Number of those samples. */
+    long plateauSamples;
+    /** Sum of the squared deviations of those samples from their mean. */
+    double plateauSquares;
+    /** Mean of all samples within the state, aberrations included, NaN without any. */
+    double settled = Double.NaN;
+    /** Number of those samples. */
+    long settledSamples;
+    /** Number of samples from trigger to trigger. */
+    long samples;
+
+    double seconds() {
+        return endSeconds - startSeconds;
+    }
+
+    /**
+     * Joins two pulses of the same state and what lay between them, which did not count, into the first one.
+     *
+     * @param between the pulse of the other state between them
+     * @param last the later pulse of the same state
+     */
+    void join(Pulse between, Pulse last) {
+        boolean better = !(plateauSamples >= last.plateauSamples);
+        if (better) {
+            plateau = last.plateau;
+            plateauSamples = last.plateauSamples;
+            plateauSquares = last.plateauSquares;
+        }
+        if (!(settledSamples >= last.settledSamples)) {
+            settled = last.settled;
+            settledSamples = last.settledSamples;
+        }
+        extreme = high ? Math.max(extreme, last.extreme) : Math.min(extreme, last.extreme);
+        area += between.area + last.area;
+        samples += between.samples + last.samples;
+        endSeconds = last.endSeconds;
+        endsWithEdge = last.endsWithEdge;
+    }
+}

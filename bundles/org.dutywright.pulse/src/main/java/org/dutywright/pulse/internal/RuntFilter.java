@@ -1,0 +1,123 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import java.util.ArrayDeque;
+import java.util.Arrays;
+import java.util.Deque;
+import java.util.Iterator;
+
+/**
+ * Takes out pulses that crossed the hysteresis but did not come near the level that their state had in the pulses
+ * before: runts. Where the pulses that follow have the same level, the level has shifted and there is no runt. What
+ * lies on both sides of a runt becomes one pulse again.
+ */
+final class RuntFilter implements PulseSink {
+    /** Pulses of a state that must follow before a pulse is judged. */
+    private static final int FOLLOWING = 2;
+
+    private final PulseSink next;
+    private final MarkLog runts;
+    private final Track low;
+    private final Track high;
+    private final Deque<Pulse> waiting = new ArrayDeque<>();
+    private Pulse previous;
+
+    RuntFilter(States states, PulseSink next, MarkLog runts) {
+        this.next = next;
+        this.runts = runts;
+        low = new Track(states.firstLow(), states.thresholds().lowLeave());
+        high = new Track(states.firstHigh(), states.thresholds().highLeave());
+    }
+
+    @Override
+    public void pulse(Pulse pulse) throws IOException {
+        waiting.add(pulse);
+        if (waiting.size() > 2 * FOLLOWING) {
+            judge();
+        }
+    }
+
+    private void judge() throws IOException {
+        Pulse pulse = waiting.remove();
+        Track track = pulse.high ? high : low;
+        if (previous != null && pulse.endsWithEdge && track.isRunt(pulse, waiting.iterator())) {
+            Pulse after = waiting.remove();
+            runts.add(pulse.startSeconds, pulse.endSeconds, pulse.extreme, previous.high);
+            previous.join(pulse, after);
+            return;
+        }
+        track.follow(pulse);
+        if (previous != null) {
+            next.pulse(previous);
+        }
+        previous = pulse;
+    }
+
+    @Override
+    public void excursion(Excursion excursion) throws IOException {
+        next.excursion(excursion);
+    }
+
+    @Override
+    public void segmentEnd() throws IOException {
+        while (!waiting.isEmpty()) {
+            judge();
+        }
+        if (previous != null) {
+            next.pulse(previous);
+            previous = null;
+        }
+        next.segmentEnd();
+    }
+
+    /** The level of one state as it was in the last good pulses. */
+    private static final class Track {
+        private static final int GOOD = 8;
+
+        private final double tolerance;
+        private final double[] good = new double[GOOD];
+        private int next;
+        private double level;
+
+        Track(double level, double tolerance) {
+            this.level = level;
+            this.tolerance = tolerance;
+            Arrays.fill(good, level);
+        }
+
+        boolean isRunt(Pulse pulse, Iterator<Pulse> following) {
+            if (!fallsShort(pulse, level)) {
+                return false;
+            }
+            boolean agree = false;
+            while (following.hasNext()) {
+                Pulse other = following.next();
+                if (other.high == pulse.high) {
+                    if (Math.abs(other.extreme - pulse.extreme) > tolerance) {
+                        return true;
+                    }
+                    agree = true;
+                }
+            }
+            return !agree;
+        }
+
+        private boolean fallsShort(Pulse pulse, double from) {
+            return pulse.high ? pulse.extreme < from - tolerance : pulse.extreme > from + tolerance;
+        }
+
+        void follow(Pulse pulse) {
+            double seen = pulse.plateauSamples > 0 ? pulse.plateau : pulse.extreme;
+            if (fallsShort(pulse, level)) {
+                // the level has shifted: what was before no longer counts
+                Arrays.fill(good, seen);
+            }
+            good[next] = seen;
+            next = (next + 1) % GOOD;
+            double[] sorted = good.clone();
+            Arrays.sort(sorted);
+            level = sorted[GOOD / 2];
+        }
+    }
+}

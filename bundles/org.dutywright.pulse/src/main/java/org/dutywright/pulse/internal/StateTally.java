@@ -1,0 +1,124 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.util.Arrays;
+import org.dutywright.pulse.Uncertain;
+
+/** What the pulses of one state tell of its level and noise. */
+final class StateTally {
+    /** Pulses whose median gives the level that the state started with. */
+    private static final int FIRST = 9;
+
+    /** With plateaus in fewer pulses than this share, the samples close to transitions must do as well. */
+    private static final double LEAST_SHARE = 0.1;
+
+    /** A sample within the state but close to a transition may be off by up to the reference level's 10 %. */
+    private static final double UNSETTLED = 0.1 / Math.sqrt(12);
+
+    private static final int LONG_PULSE = 64;
+
+    private final double centre;
+    private final double[] first = new double[FIRST];
+    private int firstCount;
+    private final long[] lengths = new long[LONG_PULSE + 1];
+    private long pulses;
+    private long withPlateau;
+    private long plateauSamples;
+    private double plateauSum;
+    private double squares;
+    private long settledSamples;
+    private double settledSum;
+    private double extremeSum;
+
+    /**
+     * An empty tally.
+     *
+     * @param centre a level near the state
+     */
+    StateTally(double centre) {
+        this.centre = centre;
+    }
+
+    void add(Pulse pulse) {
+        pulses++;
+        extremeSum += pulse.extreme - centre;
+        if (pulse.startsWithEdge && pulse.endsWithEdge) {
+            lengths[(int) Math.min(LONG_PULSE, pulse.samples)]++;
+        }
+        if (pulse.settledSamples > 0) {
+            settledSamples += pulse.settledSamples;
+            settledSum += pulse.settledSamples * (pulse.settled - centre);
+        }
+        if (pulse.plateauSamples > 0) {
+            withPlateau++;
+            plateauSamples += pulse.plateauSamples;
+            plateauSum += pulse.plateauSamples * (pulse.plateau - centre);
+            squares += pulse.plateauSquares;
+            if (firstCount < FIRST) {
+                first[firstCount++] = pulse.plateau;
+            }
+        }
+    }
+
+    long pulses() {
+        return pulses;
+    }
+
+    /** Median number of samples of whole pulses, at most 64; 64 without any. */
+    int medianSamples() {
+        long total = Arrays.stream(lengths).sum();
+        long passed = 0;
+        for (int i = 0; i <= LONG_PULSE; i++) {
+            passed += lengths[i];
+            if (passed > 0 && 2 * passed >= total) {
+                return i;
+            }
+        }
+        return LONG_PULSE;
+    }
+
+    /** Scatter of the samples within the plateaus, empty (negative) where no plateau has two samples. */
+    double noise(double otherwise) {
+        long degrees = plateauSamples - withPlateau;
+        return degrees > 0 ? Math.sqrt(squares / degrees) : otherwise;
+    }
+
+    private boolean plateausDo() {
+        return withPlateau > 0 && withPlateau >= LEAST_SHARE * pulses;
+    }
+
+    /** The level: mean of the samples outside transitions and aberrations where there are enough of them. */
+    double level() {
+        if (plateausDo()) {
+            return centre + plateauSum / plateauSamples;
+        }
+        if (settledSamples > 0) {
+            return centre + settledSum / settledSamples;
+        }
+        return pulses > 0 ? centre + extremeSum / pulses : centre;
+    }
+
+    /** The level with its uncertainty from noise, code step and, where it applies, samples close to transitions. */
+    Uncertain level(double noise, double codeStep, double swing) {
+        double step = codeStep / Math.sqrt(12);
+        if (plateausDo()) {
+            return Coverage.combine(
+                    level(),
+                    noise / Math.sqrt((double) plateauSamples),
+                    Math.max(1.0, (double) (plateauSamples - withPlateau)),
+                    step);
+        }
+        double random = noise / Math.sqrt(Math.max(1.0, (double) settledSamples));
+        return Coverage.known(level(), Math.hypot(random, Math.hypot(step, UNSETTLED * swing)));
+    }
+
+    /** Level of the first pulses, to which later ones are compared; the overall level where no pulse has a plateau. */
+    double firstLevel() {
+        if (firstCount == 0) {
+            return level();
+        }
+        double[] sorted = Arrays.copyOf(first, firstCount);
+        Arrays.sort(sorted);
+        return sorted[firstCount / 2];
+    }
+}
