@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Captures;
+import org.dutywright.capture.Channel;
 import org.dutywright.capture.Progress;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelMeasurement;
@@ -43,6 +44,22 @@ final class Checks {
                 Arrays.stream(channels).map(it -> it.channel().unit()).toList();
         Capture capture = Captures.ofArrays(names, units, 0, 10_000, values);
         return new CaptureMeasurement(capture, PulseSettings.defaults(), fitness, List.of(channels));
+    }
+
+    /** The same measurement over other samples: a flat level in volts for each channel. */
+    static CaptureMeasurement over(CaptureMeasurement measurement, double... volts) {
+        double[][] values = new double[volts.length][20_000];
+        for (int i = 0; i < volts.length; i++) {
+            Arrays.fill(values[i], volts[i]);
+        }
+        Capture old = measurement.capture();
+        Capture capture = Captures.ofArrays(
+                old.channels().stream().map(Channel::name).toList(),
+                old.channels().stream().map(Channel::unit).toList(),
+                0,
+                10_000,
+                values);
+        return new CaptureMeasurement(capture, measurement.settings(), measurement.fitness(), measurement.channels());
     }
 
     static CheckResult check(Sensor sensor, CheckSettings settings, ChannelMeasurement... channels) throws IOException {

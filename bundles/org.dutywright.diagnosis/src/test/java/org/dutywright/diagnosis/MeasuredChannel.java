@@ -26,9 +26,13 @@ import org.dutywright.pulse.Statistic;
 import org.dutywright.pulse.Status;
 import org.dutywright.pulse.Uncertain;
 
-/** Builds what would have been measured on one channel; healthy at first, 200 Hz, 10 % duty, 0.4 V to 12 V. */
+/**
+ * Builds what would have been measured on one channel; healthy at first, 200 Hz, 10 % duty, 0.4 V to 12 V. A channel
+ * named signal2 counts its low state.
+ */
 final class MeasuredChannel {
     private final String name;
+    private final ActiveLevel active;
     private Role role = Role.PWM;
     private String unit = "V";
     private Status status = Status.OK;
@@ -49,6 +53,7 @@ final class MeasuredChannel {
 
     private MeasuredChannel(String name) {
         this.name = name;
+        this.active = name.equals("signal2") ? ActiveLevel.LOW : ActiveLevel.HIGH;
         carrier(200, 0, 2, time -> 10);
     }
 
@@ -118,6 +123,20 @@ final class MeasuredChannel {
                             cycle.mean(),
                             cycle.disturbed()));
         }
+        return this;
+    }
+
+    /** As a restart does: the cycles from here on start later. */
+    MeasuredChannel shifted(double fromSeconds, double bySeconds) {
+        cycles.replaceAll(cycle -> cycle.startSeconds() < fromSeconds
+                ? cycle
+                : new Cycle(
+                        cycle.index(),
+                        cycle.startSeconds() + bySeconds,
+                        cycle.periodSeconds(),
+                        cycle.pulseDurationSeconds(),
+                        cycle.mean(),
+                        cycle.disturbed()));
         return this;
     }
 
@@ -192,7 +211,7 @@ final class MeasuredChannel {
         return new ChannelMeasurement(
                 new Channel(name, unit),
                 role,
-                ActiveLevel.HIGH,
+                active,
                 status,
                 statusReason,
                 ok ? Optional.of(levels()) : Optional.empty(),

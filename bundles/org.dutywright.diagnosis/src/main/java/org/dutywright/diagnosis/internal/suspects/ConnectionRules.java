@@ -21,8 +21,9 @@ final class ConnectionRules {
                         Finding.of(Place.SIGNAL_WIRE, Kind.SWAPPED_LEADS, fit.channels(), 1.5)
                                 .because(fit.sentence(), "Wires exchanged in the harness look the same."),
                         Finding.of(Place.SENSOR, fit.channels(), 0.7)
-                                .because("The sensor may be another part than the sensor text describes.")
-                                .although(fit.sentence())))
+                                .because(
+                                        fit.sentence(),
+                                        "Another part than the sensor text describes might do so too.")))
                 .orElse(List.of());
     }
 

@@ -67,14 +67,15 @@ final class DisturbanceRule implements Rule {
         return List.of(
                 Finding.of(Place.INTERFERENCE, names, 5).because(fact),
                 Finding.of(Place.GROUND, Kind.INTERMITTENT, names, 0.7).because(fact),
-                Finding.of(Place.RECORDING, names, 0.5).because("Recording leads pick up the same spikes."));
+                Finding.of(Place.RECORDING, names, 0.5).because(fact, "Recording leads pick up the same spikes."));
     }
 
     private static List<Finding> alone(ChannelEvidence channel, List<PulseEvent> own, long shared, Evidence evidence) {
         List<String> name = List.of(channel.name());
         String fact = fact(channel, own);
         String others = evidence.channels().size() > 1
-                ? String.format(Locale.ROOT, "%d of %d come on another channel too.", shared, own.size())
+                ? String.format(
+                        Locale.ROOT, "%d of these %d come at the same instant on another channel.", shared, own.size())
                 : "";
         String burst = burst(channel, own);
         long extra =
@@ -82,10 +83,13 @@ final class DisturbanceRule implements Rule {
         boolean mostlyExtra = 2 * extra > own.size() && burst.isEmpty();
         double wire = mostlyExtra ? 2 : burst.isEmpty() ? 4 : 6;
         return List.of(
-                Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, wire).because(fact, burst, others),
+                Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, wire)
+                        .because(fact, burst)
+                        .because(others),
                 Finding.of(Place.INTERFERENCE, name, mostlyExtra ? 4 : 1.5)
                         .because(fact)
-                        .although(burst, others),
+                        .although(burst)
+                        .although(others),
                 Finding.of(Place.SENSOR, Kind.INTERMITTENT, name, 1.5).because(fact),
                 Finding.of(Place.MODULE_INPUT, name, 0.5).because(fact));
     }
@@ -111,6 +115,9 @@ final class DisturbanceRule implements Rule {
             }
             most = Math.max(most, i - from + 1);
         }
-        return most >= BURST_EVENTS ? "Up to " + most + " come within " + Say.amount(within, "s") + ": a burst." : "";
+        return most >= BURST_EVENTS
+                ? "Up to " + most + " events of " + channel.name() + " come within " + Say.amount(within, "s")
+                        + ": a burst."
+                : "";
     }
 }

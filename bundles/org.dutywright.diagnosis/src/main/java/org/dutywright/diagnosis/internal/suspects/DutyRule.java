@@ -56,12 +56,16 @@ final class DutyRule implements Rule {
     private static List<Finding> oneOff(ChannelEvidence channel) {
         List<String> name = List.of(channel.name());
         String facts = facts(List.of(channel));
+        String levels =
+                channel.levelsPerfect() ? "Levels and transitions of " + channel.name() + " are within limits." : "";
         double points = channel.levelsPerfect() ? 6 : 2;
         return List.of(
-                Finding.of(Place.SENSOR, Kind.DRIFT, name, points).because(facts, levels(channel)),
+                Finding.of(Place.SENSOR, Kind.DRIFT, name, points)
+                        .because(facts)
+                        .because(levels),
                 Finding.of(Place.LINKAGE, Kind.DRIFT, name, 1.5)
                         .because(facts, "With no other channel to compare, the position itself may be off."),
-                Finding.of(Place.RECORDING, name, 0.7).because("The sensor text may be that of another part."));
+                Finding.of(Place.RECORDING, name, 0.7).because(facts, "The sensor text may be that of another part."));
     }
 
     private static List<Finding> apart(PairEvidence pair, List<ChannelEvidence> off, Evidence evidence) {
@@ -73,18 +77,24 @@ final class DutyRule implements Rule {
         boolean perfect = concerned.stream().allMatch(ChannelEvidence::levelsPerfect);
         TravelDifference travel = pair.travel();
         String shape = shape(pair, evidence);
-        String which = blamed.size() == 1 ? facts(blamed) : "Nothing in the recording tells which of the two is wrong.";
+        String fact = difference(pair);
+        String levels =
+                perfect ? "Levels and transitions of " + String.join(" and ", names) + " are within limits." : "";
         Finding sensor = Finding.of(Place.SENSOR, Kind.DRIFT, names, perfect ? 7 : 2)
-                .because(difference(pair), shape)
-                .because(perfect ? "Levels and transitions of both are within their limits." : "");
-        sensor = blamed.size() == 1 ? sensor.because(which) : sensor.although(which);
-        List<Finding> findings = new ArrayList<>(List.of(sensor));
+                .because(fact)
+                .because(shape)
+                .because(levels);
+        List<Finding> findings = new ArrayList<>();
+        findings.add(
+                blamed.size() == 1
+                        ? sensor.because(facts(blamed))
+                        : sensor.although(fact, "The recording does not tell which of the two is wrong."));
         findings.add(Finding.of(Place.LINKAGE, names, 0.7)
-                .because(difference(pair))
-                .although("A linkage moves both channels alike."));
+                .because(fact)
+                .although(fact, "A linkage moves both channels alike."));
         findings.add(Finding.of(Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, names, perfect ? 0.5 : 2)
-                .because("Slow edges or shifted levels move the duty.")
-                .although(perfect ? "Levels and transitions of both are within their limits." : ""));
+                .because(fact, "Slow edges or shifted levels move the duty.")
+                .although(levels));
         if (travel.firstRangePercent() > 20 && Math.abs(travel.changeOverTravelPercent()) > 20) {
             findings.add(Finding.of(Place.RECORDING, names, 1)
                     .because(shape, "The sensor text may be that of another part."));
@@ -144,10 +154,6 @@ final class DutyRule implements Rule {
                 firstStill ? pair.first().name() : pair.second().name(),
                 firstStill ? pair.second().name() : pair.first().name(),
                 firstStill ? travel.secondRangePercent() : travel.firstRangePercent());
-    }
-
-    private static String levels(ChannelEvidence channel) {
-        return channel.levelsPerfect() ? "Its levels and transitions are within their limits." : "";
     }
 
     private static String facts(List<ChannelEvidence> off) {

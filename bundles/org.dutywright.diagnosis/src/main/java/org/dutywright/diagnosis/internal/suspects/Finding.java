@@ -3,6 +3,7 @@ package org.dutywright.diagnosis.internal.suspects;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.dutywright.diagnosis.Suspect.Kind;
 import org.dutywright.diagnosis.Suspect.Place;
@@ -34,19 +35,39 @@ record Finding(
         return new Finding(place, Optional.empty(), channels, points, List.of(), List.of());
     }
 
-    /** With more facts that speak for it; empty sentences are left out. */
+    /**
+     * With one more reason that speaks for it.
+     *
+     * @param sentences a measured fact and what follows from it; empty ones are left out, and without any there is
+     *     no reason
+     */
     Finding because(String... sentences) {
-        return new Finding(place, kind, channels, points, joined(reasonsFor, sentences), reasonsAgainst);
+        return new Finding(place, kind, channels, points, with(reasonsFor, sentences), reasonsAgainst);
     }
 
-    /** With more facts that speak against it; empty sentences are left out. */
+    /** With one more reason that speaks against it. */
     Finding although(String... sentences) {
-        return new Finding(place, kind, channels, points, reasonsFor, joined(reasonsAgainst, sentences));
+        return new Finding(place, kind, channels, points, reasonsFor, with(reasonsAgainst, sentences));
     }
 
-    static List<String> joined(List<String> first, String... more) {
-        return Stream.concat(first.stream(), Stream.of(more).filter(it -> !it.isEmpty()))
-                .distinct()
-                .toList();
+    /** Together with what another rule thinks of the same. */
+    Finding and(Finding other) {
+        return new Finding(
+                place,
+                kind,
+                channels,
+                points + other.points,
+                distinct(reasonsFor, other.reasonsFor),
+                distinct(reasonsAgainst, other.reasonsAgainst));
+    }
+
+    private static List<String> with(List<String> reasons, String... sentences) {
+        String reason =
+                Stream.of(sentences).filter(it -> !it.isEmpty()).distinct().collect(Collectors.joining(" "));
+        return reason.isEmpty() ? reasons : distinct(reasons, List.of(reason));
+    }
+
+    private static List<String> distinct(List<String> first, List<String> more) {
+        return Stream.concat(first.stream(), more.stream()).distinct().toList();
     }
 }

@@ -25,25 +25,31 @@ final class FrequencyRule implements Rule {
         List<String> names = off.stream().map(ChannelEvidence::name).toList();
         boolean perfect = off.stream().allMatch(FrequencyRule::undisturbed);
         String facts = String.join(" ", off.stream().map(FrequencyRule::fact).toList());
-        String levels = perfect ? "Its levels and transitions are within their limits and no pulse is missing." : "";
+        String levels = perfect
+                ? "Levels and transitions of " + String.join(" and ", names)
+                        + " are within their limits and no pulse is missing."
+                : "";
         boolean all = off.size() > 1 && off.size() == evidence.channels().size();
-        Finding sensor =
-                Finding.of(Place.SENSOR, Kind.FREQUENCY, names, perfect ? 9 : 4).because(facts, levels);
+        String slow = "A supply that is too low slows some oscillators.";
+        Finding sensor = Finding.of(Place.SENSOR, Kind.FREQUENCY, names, perfect ? 9 : 4)
+                .because(facts)
+                .because(levels);
         if (all && oneFactor(off)) {
             return List.of(
-                    sensor.because("All channels are off by about the same factor, as with a wrong part."),
+                    sensor.because(facts, "All channels are off by about the same factor, as with a wrong part."),
                     Finding.of(Place.RECORDING, names, 3)
                             .because(facts, "A wrong sample rate moves all carriers by one factor."),
-                    Finding.of(Place.SUPPLY, names, 1).because("A supply that is too low slows some oscillators."));
+                    Finding.of(Place.SUPPLY, names, 1).because(facts, slow));
         }
+        boolean others = off.size() < evidence.channels().size();
         return List.of(
                 sensor,
                 Finding.of(Place.SUPPLY, names, 0.7)
-                        .because("A supply that is too low slows some oscillators.")
-                        .although(all ? "" : "The other channel's carrier is within its limits."),
+                        .because(facts, slow)
+                        .although(others ? facts + " The other channel's carrier is within its limits." : ""),
                 Finding.of(Place.SIGNAL_WIRE, names, perfect ? 0.5 : 2)
-                        .because(perfect ? "" : "Missing or extra pulses change the count.")
-                        .although(perfect ? "A wire does not change the period of a clean signal." : ""));
+                        .because(facts, perfect ? "" : "Missing or extra pulses change the count.")
+                        .although(perfect ? levels + " A wire does not change the period of a clean signal." : ""));
     }
 
     private static boolean undisturbed(ChannelEvidence channel) {

@@ -55,17 +55,20 @@ final class InterruptionRule implements Rule {
             case KEPT -> inStep(name, seen);
             case BROKEN ->
                 List.of(
-                        Finding.of(Place.SENSOR, Kind.RESET, name, 6).because(seen.fact(), seen.phaseFact()),
+                        Finding.of(Place.SENSOR, Kind.RESET, name, 6)
+                                .because(seen.fact())
+                                .because(seen.phaseFact()),
                         Finding.of(Place.SUPPLY, Kind.INTERMITTENT, name, 2)
                                 .because(seen.phaseFact(), "A feed of its own for this channel would do the same.")
-                                .although("No other channel is interrupted at the same time."),
+                                .although(seen.aloneFact()),
                         Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, 1)
                                 .because(seen.fact())
                                 .although(seen.phaseFact()));
             case UNTOLD ->
                 List.of(
                         Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, 4)
-                                .because(seen.fact(), "No other channel is interrupted at the same time."),
+                                .because(seen.fact())
+                                .because(seen.aloneFact()),
                         Finding.of(Place.SENSOR, name, 3).because(seen.fact()).although(seen.phaseFact()),
                         Finding.of(Place.MODULE_INPUT, Kind.INTERMITTENT, name, 1)
                                 .because(seen.fact()));
@@ -76,60 +79,71 @@ final class InterruptionRule implements Rule {
         // A line that goes high while the carrier runs on has lost the output that pulls it down; one that stays low
         // may as well be held low by the output itself.
         boolean high = seen.state() == State.HIGH;
+        String open = "The line goes to the pull-up meanwhile, as an open contact does.";
+        String skips = "An output that skips pulses while its clock runs on looks the same.";
         return List.of(
                 Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, name, high ? 9 : 6)
-                        .because(
-                                seen.fact(),
-                                seen.phaseFact(),
-                                high ? "The line goes to the pull-up, as an open contact does." : "",
-                                "No other channel is interrupted at the same time."),
+                        .because(seen.fact(), high ? open : "")
+                        .because(seen.phaseFact())
+                        .because(seen.aloneFact()),
                 Finding.of(Place.SENSOR, Kind.INTERMITTENT, name, high ? 0.8 : 2)
-                        .because(high ? "" : "An output that skips pulses while its clock runs on looks the same.")
-                        .because(seen.fact())
+                        .because(seen.fact(), high ? "" : skips)
                         .although(high ? seen.phaseFact() : ""),
                 Finding.of(Place.MODULE_INPUT, Kind.INTERMITTENT, name, 0.8)
-                        .because("A contact at the module's pin is in the signal path too."),
+                        .because(seen.phaseFact(), "A contact at the module's pin is in the signal path too."),
                 Finding.of(Place.RECORDING, Kind.INTERMITTENT, name, 0.4)
-                        .because("A recording lead with a bad contact looks the same."));
+                        .because(seen.fact(), "A recording lead with a bad contact looks the same."));
     }
 
     private static List<Finding> together(Summary seen, Evidence evidence) {
         List<String> names =
                 evidence.channels().stream().map(ChannelEvidence::name).toList();
-        if (seen.phase() == Verdict.KEPT) {
-            return List.of(
-                    Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, names, 4)
-                            .because(seen.fact(), seen.phaseFact(), "A connector carries both wires."),
-                    Finding.of(Place.RECORDING, Kind.INTERMITTENT, names, 2)
-                            .because(seen.phaseFact(), "The recording's own reference lead would do the same."),
-                    Finding.of(Place.GROUND, Kind.INTERMITTENT, names, 1)
-                            .because(seen.fact())
-                            .although(seen.phaseFact()),
-                    Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, 1)
-                            .because(seen.fact())
-                            .although(seen.phaseFact()));
-        }
-        double supply = seen.state() == State.LOW ? 7 : 5;
-        double ground = seen.state() == State.LOW ? 1.5 : 4;
-        String recorded = "";
+        return seen.phase() == Verdict.KEPT ? togetherInStep(names, seen) : togetherAnew(names, seen, evidence);
+    }
+
+    private static List<Finding> togetherInStep(List<String> names, Summary seen) {
+        return List.of(
+                Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, names, 4)
+                        .because(seen.fact(), "A connector carries both wires.")
+                        .because(seen.phaseFact()),
+                Finding.of(Place.RECORDING, Kind.INTERMITTENT, names, 2)
+                        .because(seen.phaseFact(), "The recording's own reference lead would do the same."),
+                Finding.of(Place.GROUND, Kind.INTERMITTENT, names, 1)
+                        .because(seen.fact())
+                        .although(seen.phaseFact()),
+                Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, 1)
+                        .because(seen.fact())
+                        .although(seen.phaseFact()));
+    }
+
+    private static List<Finding> togetherAnew(List<String> names, Summary seen, Evidence evidence) {
         Evidence.SupplyDips dips = evidence.supplyDips();
+        boolean dipped = dips.dipped() * 2 > dips.looked();
+        boolean low = seen.state() == State.LOW;
+        double supply = low ? 7 : 5;
+        double ground = low ? 1.5 : 4;
         if (dips.looked() > 0) {
-            boolean dipped = dips.dipped() * 2 > dips.looked();
             supply = dipped ? 9 : 3;
             ground = dipped ? 1 : 5;
-            recorded = "The recorded supply falls below 90 % of its mean in " + dips.dipped() + " of " + dips.looked()
-                    + " of them.";
         }
-        boolean dipped = dips.dipped() * 2 > dips.looked();
-        String stateFact =
-                seen.state() == State.LOW ? "The lines stand low meanwhile, so the pull-ups are dead too." : "";
+        String recorded = dips.looked() == 0
+                ? ""
+                : "The recorded supply falls below 90 % of its mean in " + dips.dipped() + " of " + dips.looked()
+                        + " of them.";
+        String dead = low ? seen.fact() + " Pull-ups that stay alive would hold the lines high." : "";
         return List.of(
                 Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, supply)
-                        .because(seen.fact(), seen.phaseFact(), stateFact, dipped ? recorded : "")
+                        .because(seen.fact(), "They come on all of these channels within one cycle.")
+                        .because(seen.phaseFact())
+                        .because(dead)
+                        .because(dipped ? recorded : "")
                         .although(dipped ? "" : recorded),
                 Finding.of(Place.GROUND, Kind.INTERMITTENT, names, ground)
-                        .because(seen.fact(), seen.phaseFact(), dipped ? "" : recorded)
-                        .although(stateFact, dipped ? recorded : ""),
+                        .because(seen.fact(), "They come on all of these channels within one cycle.")
+                        .because(seen.phaseFact())
+                        .because(dipped ? "" : recorded)
+                        .although(dead)
+                        .although(dipped ? recorded : ""),
                 Finding.of(Place.SENSOR, Kind.RESET, names, 1.2)
                         .because(seen.phaseFact(), "A sensor that restarts by itself stops all its channels."));
     }
@@ -174,6 +188,11 @@ final class InterruptionRule implements Rule {
                     Say.instant(seen.get(0).span().fromSeconds()),
                     Say.amount(longest, "s"),
                     state);
+        }
+
+        String aloneFact() {
+            return String.format(
+                    Locale.ROOT, "In none of these %d is another channel interrupted within one cycle.", seen.size());
         }
 
         String phaseFact() {

@@ -22,6 +22,9 @@ final class LeadFitter {
     /** Travel of both channels must then agree this well, in percent, root mean square. */
     private static final double FITTING_RMS_PERCENT = 3;
 
+    /** Travel that differs by more than this is apart beyond any drift of a sensor. */
+    private static final double APART_RMS_PERCENT = 10;
+
     private LeadFitter() {}
 
     static Optional<LeadFit> find(List<ChannelEvidence> channels, Progress progress) throws IOException {
@@ -49,7 +52,8 @@ final class LeadFitter {
 
     private static Optional<LeadFit> exchanged(ChannelEvidence one, ChannelEvidence two, Progress progress)
             throws IOException {
-        boolean wrongAsRecorded = one.fails("duty") || two.fails("duty") || rms(one, false, two, false, progress) > 10;
+        boolean wrongAsRecorded =
+                one.fails("duty") || two.fails("duty") || rms(one, false, two, false, progress) > APART_RMS_PERCENT;
         boolean invertOne = countedHigh(one) != two.spec().activeHigh();
         boolean invertTwo = countedHigh(two) != one.spec().activeHigh();
         if (!wrongAsRecorded || !inBand(one, invertOne, two) || !inBand(two, invertTwo, one)) {
@@ -77,9 +81,12 @@ final class LeadFitter {
         }
         Statistic duty = channel.statistic("duty").orElseThrow();
         for (ChannelEvidence other : all) {
-            if (!other.name().equals(channel.name())
-                    && !other.fails("duty")
-                    && rms(channel, true, other, false, progress) > 10) {
+            boolean same = other.name().equals(channel.name());
+            // Channels that agree as recorded are off together, whatever the other state would show.
+            if (!same && rms(channel, false, other, false, progress) <= APART_RMS_PERCENT) {
+                return Optional.empty();
+            }
+            if (!same && !other.fails("duty") && rms(channel, true, other, false, progress) > APART_RMS_PERCENT) {
                 return Optional.empty();
             }
         }

@@ -61,8 +61,8 @@ final class LevelRule implements Rule {
                 Finding.of(Place.GROUND, Kind.HIGH_RESISTANCE, names, 9)
                         .because(fact, "The low levels of all channels are lifted by about the same amount."),
                 Finding.of(Place.RECORDING, names, 1.5)
-                        .because("A recording's reference clipped to another ground lifts all channels alike."),
-                Finding.of(Place.SENSOR, names, 0.7).because(fact).although("All channels are lifted alike."));
+                        .because(fact, "A recording's reference clipped to another ground lifts all channels alike."),
+                Finding.of(Place.SENSOR, names, 0.7).because(fact).although(fact, "All channels are lifted alike."));
     }
 
     private static List<Finding> liftedAlone(ChannelEvidence channel, String fact) {
@@ -76,7 +76,7 @@ final class LevelRule implements Rule {
                 Finding.of(Place.SENSOR, name, 2).because(fact, "A weak output does not pull down to ground."),
                 Finding.of(Place.GROUND, Kind.HIGH_RESISTANCE, name, 0.7)
                         .because(fact)
-                        .although("The other channel's low level is not lifted alike."));
+                        .although(fact, "The other channel's low level is not lifted alike."));
     }
 
     private static void high(Evidence evidence, List<Finding> findings) {
@@ -113,7 +113,7 @@ final class LevelRule implements Rule {
                             .because(fact, "The high levels of all channels are low."),
                     Finding.of(Place.MODULE_INPUT, Kind.WEAK_PULL_UP, name, 1.5).because(fact),
                     Finding.of(Place.RECORDING, name, 0.7)
-                            .because("A wrong scale of the recording lowers all levels."));
+                            .because(fact, "A wrong scale of the recording lowers all levels."));
         }
         return List.of(
                 Finding.of(Place.MODULE_INPUT, Kind.WEAK_PULL_UP, name, 4).because(fact),
@@ -128,11 +128,12 @@ final class LevelRule implements Rule {
         return List.of(
                 Finding.of(Place.SUPPLY, name, all ? 5 : 1)
                         .because(fact)
-                        .although(all ? "" : "The other channel's high level is within its limits."),
+                        .although(all ? "" : fact + " The other channel's is within its limits."),
                 Finding.of(Place.SIGNAL_WIRE, Kind.SHORT_TO_SUPPLY, name, all ? 1.5 : 5)
                         .because(fact),
                 Finding.of(Place.MODULE_INPUT, name, 1).because(fact),
-                Finding.of(Place.RECORDING, name, 1).because("A wrong scale of the recording raises the levels."));
+                Finding.of(Place.RECORDING, name, 1)
+                        .because(fact, "A wrong scale of the recording raises the levels."));
     }
 
     private static void moves(Evidence evidence, List<Finding> findings) {
@@ -143,7 +144,12 @@ final class LevelRule implements Rule {
             }
             LevelMove move =
                     own.stream().max((a, b) -> Double.compare(size(a), size(b))).orElseThrow();
-            findings.addAll(moved(channel, move, partner(channel, move, evidence), evidence));
+            Optional<String> partner = partner(channel, move, evidence);
+            findings.addAll(moved(channel, move, partner, evidence));
+            if (partner.isPresent()) {
+                // What moves together is told once.
+                return;
+            }
         }
     }
 
@@ -172,25 +178,27 @@ final class LevelRule implements Rule {
                 + ".";
         String together =
                 partner.map(it -> it + " moves alike at the same time.").orElse("");
-        String alone = partner.isPresent() ? "" : "No other channel moves alike.";
+        boolean single = partner.isEmpty() && evidence.channels().size() > 1;
+        String againstCommon = single ? fact + " No other channel moves alike." : "";
+        String againstSingle = partner.isPresent() ? fact + " " + together : "";
         boolean lowMoves = Math.abs(move.lowVolts()) >= Math.abs(move.highVolts()) / 2;
         if (lowMoves) {
             return List.of(
-                    Finding.of(Place.GROUND, Kind.HIGH_RESISTANCE, names, partner.isPresent() ? 6 : 1)
+                    Finding.of(Place.GROUND, Kind.HIGH_RESISTANCE, names, partner.isPresent() ? 6 : single ? 1 : 3)
                             .because(fact, together)
-                            .although(alone),
+                            .although(againstCommon),
                     Finding.of(Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, names, partner.isPresent() ? 0.7 : 4)
-                            .because(fact, alone)
-                            .although(together),
+                            .because(fact)
+                            .although(againstSingle),
                     Finding.of(Place.SENSOR, names, 1).because(fact));
         }
         return List.of(
                 Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, partner.isPresent() ? 5 : 1)
                         .because(fact, together)
-                        .although(alone),
+                        .although(againstCommon),
                 Finding.of(Place.MODULE_INPUT, Kind.WEAK_PULL_UP, names, partner.isPresent() ? 1 : 3)
-                        .because(fact, alone)
-                        .although(together),
+                        .because(fact)
+                        .although(againstSingle),
                 Finding.of(Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, names, 1.5).because(fact));
     }
 

@@ -65,14 +65,13 @@ public final class Ranker {
         long passed =
                 lines.stream().filter(it -> it.result() == LineResult.PASS).count();
         return Finding.of(Place.NONE, List.of(), 1)
-                .because(
-                        "All " + passed + " lines that could be judged pass.",
-                        agreement
-                                .map(it -> String.format(
-                                        Locale.ROOT,
-                                        "The channels differ by %.2f %% of travel at most.",
-                                        it.maxDifferencePercent()))
-                                .orElse(""));
+                .because("All " + passed + " lines that could be judged pass.")
+                .because(agreement
+                        .map(it -> String.format(
+                                Locale.ROOT,
+                                "The channels differ by %.2f %% of travel at most.",
+                                it.maxDifferencePercent()))
+                        .orElse(""));
     }
 
     /** No rule knows the picture: what fails is named, and no place is put before another. */
@@ -82,12 +81,18 @@ public final class Ranker {
                 .map(it -> it.item() + ": " + it.reason() + ".")
                 .toList());
         if (facts.isEmpty()) {
-            facts.add("Nothing could be judged.");
-            return List.of(Finding.of(Place.RECORDING, List.of(), 1).because(facts.toArray(String[]::new)));
+            return List.of(Finding.of(Place.RECORDING, List.of(), 1)
+                    .because("None of the " + evidence.lines().size() + " lines could be judged."));
         }
-        return List.of(Place.SENSOR, Place.SIGNAL_WIRE, Place.SUPPLY, Place.MODULE_INPUT).stream()
-                .map(place -> Finding.of(place, List.of(), 1).because(facts.toArray(String[]::new)))
-                .toList();
+        List<Finding> findings = new ArrayList<>();
+        for (Place place : List.of(Place.SENSOR, Place.SIGNAL_WIRE, Place.SUPPLY, Place.MODULE_INPUT)) {
+            Finding finding = Finding.of(place, List.of(), 1);
+            for (String fact : facts) {
+                finding = finding.because(fact);
+            }
+            findings.add(finding);
+        }
+        return findings;
     }
 
     private record Key(Place place, Optional<Kind> kind, List<String> channels) {}
@@ -95,7 +100,7 @@ public final class Ranker {
     private static Ranking ranking(List<Finding> findings) {
         Map<Key, Finding> merged = new LinkedHashMap<>();
         for (Finding finding : findings) {
-            merged.merge(new Key(finding.place(), finding.kind(), finding.channels()), finding, Ranker::merge);
+            merged.merge(new Key(finding.place(), finding.kind(), finding.channels()), finding, Finding::and);
         }
         double total = merged.values().stream().mapToDouble(Finding::points).sum();
         List<Suspect> suspects = merged.values().stream()
@@ -109,15 +114,5 @@ public final class Ranker {
                         it.reasonsAgainst()))
                 .toList();
         return new Ranking(suspects, NextMeasurement.of(suspects));
-    }
-
-    private static Finding merge(Finding one, Finding two) {
-        return new Finding(
-                one.place(),
-                one.kind(),
-                one.channels(),
-                one.points() + two.points(),
-                Finding.joined(one.reasonsFor(), two.reasonsFor().toArray(String[]::new)),
-                Finding.joined(one.reasonsAgainst(), two.reasonsAgainst().toArray(String[]::new)));
     }
 }

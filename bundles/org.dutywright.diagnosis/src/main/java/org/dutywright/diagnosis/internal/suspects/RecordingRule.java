@@ -34,7 +34,7 @@ final class RecordingRule implements Rule {
             }
             String fact = line.item() + " is inconclusive: " + line.reason() + ".";
             if (line.measured().isPresent()) {
-                findings.add(Finding.of(Place.NONE, List.of(), 1).because("No line fails.", fact));
+                findings.add(Finding.of(Place.NONE, List.of(), 1).because(fact, "No line fails."));
             }
             findings.add(Finding.of(Place.RECORDING, List.of(), 2).because(fact));
         }

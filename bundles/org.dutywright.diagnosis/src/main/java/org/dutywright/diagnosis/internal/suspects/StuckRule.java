@@ -16,8 +16,6 @@ import org.dutywright.pulse.Status;
  * the sensor or the module's input, so the points are spread (common practice, no source).
  */
 final class StuckRule implements Rule {
-    static final String ONE_END = "A recording at one end cannot tell the wire from the sensor for a stuck level.";
-
     @Override
     public List<Finding> findings(Evidence evidence) {
         List<ChannelEvidence> high = evidence.channels().stream()
@@ -72,7 +70,9 @@ final class StuckRule implements Rule {
                         .because(fact, "A sensor without supply pulls neither channel down."),
                 Finding.of(Place.GROUND, Kind.OPEN, names, 4)
                         .because(fact, "A sensor without ground pulls neither channel down."),
-                Finding.of(Place.SENSOR, names, 1).because(fact).although("Both channels failed at one instant."),
+                Finding.of(Place.SENSOR, names, 1)
+                        .because(fact)
+                        .although(fact, "Channels with outputs of their own seldom fail at one instant."),
                 Finding.of(Place.SIGNAL_WIRE, Kind.OPEN, names, 1)
                         .because(fact, "A connector that is off opens both wires."));
     }
@@ -87,49 +87,53 @@ final class StuckRule implements Rule {
                         .because(fact, "The same is recorded with the key off or the leads not connected."),
                 Finding.of(Place.GROUND, Kind.OPEN, names, 1)
                         .because(fact)
-                        .although("With pull-ups in the module an open ground leaves the signals high."),
-                Finding.of(Place.SENSOR, names, 1).because(fact).although("Both channels failed at one instant."));
+                        .although(fact, "With pull-ups in the module an open ground leaves the signals high."),
+                Finding.of(Place.SENSOR, names, 1)
+                        .because(fact)
+                        .although(fact, "Channels with outputs of their own seldom fail at one instant."));
     }
 
     private static List<Finding> oneHigh(ChannelEvidence channel, Evidence evidence) {
         List<String> name = List.of(channel.name());
         String fact = facts(List.of(channel), "high");
+        String oneEnd = oneEnd(channel);
         String others = othersRun(channel, evidence);
         boolean aboveOthers = aboveOthers(channel, evidence);
         double toSupply = aboveOthers ? 4 : 1.5;
         return List.of(
                 Finding.of(Place.SIGNAL_WIRE, Kind.OPEN, name, 3)
                         .because(fact, "An open wire stands at the pull-up.")
-                        .although(ONE_END),
+                        .although(oneEnd),
                 Finding.of(Place.SENSOR, name, 3)
                         .because(fact, "An output that no longer pulls down looks the same.")
-                        .although(ONE_END),
+                        .although(oneEnd),
                 Finding.of(Place.SIGNAL_WIRE, Kind.SHORT_TO_SUPPLY, name, toSupply)
                         .because(fact, aboveOthers ? "That is above the high level of the other channel." : "")
-                        .although(ONE_END),
+                        .although(oneEnd),
                 Finding.of(Place.MODULE_INPUT, name, 1).because(fact).although(others),
                 Finding.of(Place.RECORDING, name, 0.5)
-                        .because("A lead on the wrong pin would show a level without pulses."));
+                        .because(fact, "A lead on the wrong pin would show a level without pulses."));
     }
 
     private static List<Finding> oneLow(ChannelEvidence channel, Evidence evidence) {
         List<String> name = List.of(channel.name());
         String fact = facts(List.of(channel), "low");
+        String oneEnd = oneEnd(channel);
         String others = othersRun(channel, evidence);
         return List.of(
                 Finding.of(Place.SIGNAL_WIRE, Kind.SHORT_TO_GROUND, name, 3)
                         .because(fact, "A wire that touches ground stands low.")
-                        .although(ONE_END),
+                        .although(oneEnd),
                 Finding.of(Place.SENSOR, name, 3)
                         .because(fact, "An output that holds the line down looks the same.")
-                        .although(ONE_END),
+                        .although(oneEnd),
                 Finding.of(Place.MODULE_INPUT, Kind.WEAK_PULL_UP, name, 2)
                         .because(fact, "Without a pull-up nothing lifts the line.")
                         .although(others),
                 Finding.of(Place.SIGNAL_WIRE, Kind.OPEN, name, 1)
                         .because(fact, "An open wire stands low where the input pulls down or the lead is cut off."),
                 Finding.of(Place.RECORDING, name, 0.5)
-                        .because("A lead that came off records a low level without pulses."));
+                        .because(fact, "A lead that came off records a low level without pulses."));
     }
 
     private static List<Finding> noStates(ChannelEvidence channel) {
@@ -141,6 +145,11 @@ final class StuckRule implements Rule {
                 Finding.of(Place.SIGNAL_WIRE, name, 2).because(fact),
                 Finding.of(Place.MODULE_INPUT, name, 1).because(fact),
                 Finding.of(Place.SENSOR, name, 1).because(fact));
+    }
+
+    private static String oneEnd(ChannelEvidence channel) {
+        return channel.name() + " was recorded at one end only: a stuck level there cannot tell the wire from the"
+                + " sensor.";
     }
 
     private static String facts(List<ChannelEvidence> stuck, String state) {

@@ -35,7 +35,7 @@ final class TransitionRule implements Rule {
                     Finding.of(Place.MODULE_INPUT, name, 2)
                             .because(facts, "A filter at the input slows both transitions."),
                     Finding.of(Place.RECORDING, name, 2)
-                            .because("A recording with too little bandwidth slows both transitions."));
+                            .because(facts, "A recording with too little bandwidth slows both transitions."));
         }
         if (rise) {
             return List.of(

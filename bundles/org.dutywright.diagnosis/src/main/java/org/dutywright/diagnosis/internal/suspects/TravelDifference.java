@@ -15,7 +15,8 @@ final class TravelDifference implements PairWalk.PairListener {
     private final SummaryStatistics second = new SummaryStatistics();
     private final SummaryStatistics difference = new SummaryStatistics();
     private final SimpleRegression overTravel = new SimpleRegression();
-    private final TravelProfile profile = new TravelProfile();
+    private final TravelProfile overFirst = new TravelProfile();
+    private final TravelProfile overSecond = new TravelProfile();
 
     private TravelDifference() {}
 
@@ -32,12 +33,14 @@ final class TravelDifference implements PairWalk.PairListener {
         second.addValue(travel.secondPercent());
         difference.addValue(travel.differencePercent());
         overTravel.addData(middle, travel.differencePercent());
-        profile.add(middle, travel.differencePercent());
+        overFirst.add(travel.firstPercent(), travel.differencePercent());
+        overSecond.add(travel.secondPercent(), travel.differencePercent());
     }
 
     @Override
     public void broken() {
-        profile.leave();
+        overFirst.leave();
+        overSecond.leave();
     }
 
     long count() {
@@ -89,7 +92,13 @@ final class TravelDifference implements PairWalk.PairListener {
         return Math.sqrt(overTravel.getMeanSquareError());
     }
 
-    TravelProfile profile() {
-        return profile;
+    /** The difference over the travel that the first channel reports. */
+    TravelProfile overFirst() {
+        return overFirst;
+    }
+
+    /** The difference over the travel that the second channel reports. */
+    TravelProfile overSecond() {
+        return overSecond;
     }
 }

@@ -32,13 +32,13 @@ final class WornSpotRule implements Rule {
     private static List<Finding> spot(PairEvidence pair, Evidence evidence) {
         double limit =
                 evidence.sensor().agreement().map(it -> it.tolerancePercent()).orElse(4.0);
-        Optional<TravelProfile.Spot> found = pair.travel().profile().spot(limit / 2);
+        long first = pair.first().count(EventKind.DUTY_JUMP);
+        long second = pair.second().count(EventKind.DUTY_JUMP);
+        Optional<TravelProfile.Spot> found = place(pair.travel(), first, second, limit / 2);
         if (found.isEmpty()) {
             return List.of();
         }
         TravelProfile.Spot spot = found.get();
-        long first = pair.first().count(EventKind.DUTY_JUMP);
-        long second = pair.second().count(EventKind.DUTY_JUMP);
         List<String> names = first == second
                 ? List.of(pair.first().name(), pair.second().name())
                 : List.of(first > second ? pair.first().name() : pair.second().name());
@@ -60,9 +60,31 @@ final class WornSpotRule implements Rule {
                 second);
         return List.of(
                 Finding.of(Place.SENSOR, Kind.WORN_SPOT, names, 12)
-                        .because(place, first + second > 0 ? jumps : "")
-                        .although(first == second ? "The jumps do not tell which of the two it is." : ""),
+                        .because(place)
+                        .because(first + second > 0 ? jumps : "")
+                        .although(first == second ? jumps + " They do not tell which of the two it is." : ""),
                 Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, names, 0.6)
+                        .because(jumps)
                         .although("A contact in the wiring does not depend on the travel.", place));
+    }
+
+    /**
+     * Where it is, by the travel of the channel that jumps less: the other's is off just there. If the jumps do not
+     * tell, by that of the one over which the difference is more concentrated.
+     */
+    private static Optional<TravelProfile.Spot> place(
+            TravelDifference travel, long firstJumps, long secondJumps, double leastPercent) {
+        Optional<TravelProfile.Spot> overFirst = travel.overFirst().spot(leastPercent);
+        Optional<TravelProfile.Spot> overSecond = travel.overSecond().spot(leastPercent);
+        if (firstJumps != secondJumps) {
+            return firstJumps > secondJumps ? overSecond : overFirst;
+        }
+        if (overFirst.isEmpty() || overSecond.isEmpty()) {
+            return overFirst.or(() -> overSecond);
+        }
+        return Math.abs(overFirst.get().differencePercent())
+                        > Math.abs(overSecond.get().differencePercent())
+                ? overFirst
+                : overSecond;
     }
 }
