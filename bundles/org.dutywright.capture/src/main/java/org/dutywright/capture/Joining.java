@@ -11,6 +11,7 @@ import java.util.Map;
 /** Makes one capture of several that were recorded together, each with other columns. */
 final class Joining {
     private static final int BLOCK = 1 << 13;
+    private static final double ROUNDING_STEPS = 1e-6;
 
     private Joining() {}
 
@@ -65,7 +66,7 @@ final class Joining {
             throws UnreadableException, IOException {
         TimeBase first = one.timeBase();
         TimeBase second = other.timeBase();
-        double limit = Math.min(first.stepSeconds(), second.stepSeconds()) / 2;
+        double limit = limitSeconds(one, other);
         if (!(Math.abs(first.secondsAt(0) - second.secondsAt(0)) <= limit)) {
             throw differ(one, other, "start at " + first.secondsAt(0) + " s and " + second.secondsAt(0) + " s");
         }
@@ -98,7 +99,7 @@ final class Joining {
     private static void checkGaps(Capture one, Capture other) throws UnreadableException {
         List<Segment> first = one.timeBase().segments();
         List<Segment> second = other.timeBase().segments();
-        double limit = Math.min(one.timeBase().stepSeconds(), other.timeBase().stepSeconds()) / 2;
+        double limit = limitSeconds(one, other);
         boolean same = first.size() == second.size();
         for (int i = 0; same && i < first.size(); i++) {
             same = first.get(i).firstSample() == second.get(i).firstSample()
@@ -107,6 +108,12 @@ final class Joining {
         if (!same) {
             throw differ(one, other, "have gaps at different places");
         }
+    }
+
+    /** Half a sample, and a little for the rounding of instants. */
+    private static double limitSeconds(Capture one, Capture other) {
+        double step = Math.min(one.timeBase().stepSeconds(), other.timeBase().stepSeconds());
+        return step * (0.5 + ROUNDING_STEPS);
     }
 
     private static UnreadableException differ(Capture one, Capture other, String how) {
