@@ -49,7 +49,7 @@ public final class DemoScenarios {
 
     private static Demo load(String name) {
         String file = name + ".yaml";
-        try (InputStream stream = DemoScenarios.class.getResourceAsStream("demo/" + file)) {
+        try (InputStream stream = DemoScenarios.class.getResourceAsStream("internal/demo/" + file)) {
             if (stream == null) {
                 throw new IllegalStateException("the demonstration scenario " + file + " is not in the product");
             }
