@@ -8,15 +8,14 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.dutywright.capture.ReadSettings;
+import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.text.Nearest;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** What is measured and how: the part of the command line that {@code measure} and {@code check} share. */
 final class CaptureOptions {
-    /** Clock uncertainty where nothing is said: 50 ppm, common for a quartz clock without trimming; no source. */
-    static final double USUAL_TIME_BASE_PPM = 50;
-
     private static final double MOST_PPM = 1e5;
 
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "the capture; several files are columns of one")
@@ -52,7 +51,7 @@ final class CaptureOptions {
             paramLabel = "PPM",
             converter = Numbers.class,
             description = "uncertainty of the recording's clock, else ${DEFAULT-VALUE}")
-    private double timeBasePpm = USUAL_TIME_BASE_PPM;
+    private double timeBasePpm = CaptureMeasurer.DEFAULT_TIME_BASE_PPM;
 
     @Option(
             names = "--from",
@@ -121,7 +120,7 @@ final class CaptureOptions {
     }
 
     private static double factor(String name, String text) {
-        double factor = Numbers.parse(text);
+        double factor = Numbers.parse("--scale", new Assignment(name, text));
         if (factor == 0) {
             throw CommandFailure.usage("--scale " + name + "=" + text + ": a factor of 0 leaves nothing to measure");
         }
@@ -142,12 +141,13 @@ final class CaptureOptions {
                 PulseSettings.DECLARED.stream().map(PulseSettings.Setting::id).toList();
         int index = ids.indexOf(id);
         if (index < 0) {
-            throw CommandFailure.usage("--set " + id + ": no such setting; there are " + String.join(", ", ids));
+            throw CommandFailure.usage("--set " + id + ": no such setting; " + Nearest.hint(id, ids));
         }
+        double number = Numbers.parse("--set", new Assignment(id, value));
         try {
-            return settings.with(PulseSettings.DECLARED.get(index), Numbers.parse(value));
+            return settings.with(PulseSettings.DECLARED.get(index), number);
         } catch (IllegalArgumentException e) {
-            throw CommandFailure.usage("--set " + id + "=" + value + ": " + e.getMessage());
+            throw CommandFailure.usage("--set " + e.getMessage());
         }
     }
 

@@ -14,6 +14,19 @@ final class Numbers implements CommandLine.ITypeConverter<Double> {
     }
 
     /**
+     * Reads one of a {@code NAME=VALUE}.
+     *
+     * @throws CommandFailure if it is none
+     */
+    static double parse(String option, Assignment assignment) {
+        try {
+            return parse(assignment.value());
+        } catch (CommandLine.TypeConversionException e) {
+            throw CommandFailure.usage(option + " " + assignment.name() + ": " + e.getMessage());
+        }
+    }
+
+    /**
      * Reads one.
      *
      * @throws CommandLine.TypeConversionException if it is none

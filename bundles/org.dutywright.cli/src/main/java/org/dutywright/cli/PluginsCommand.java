@@ -9,13 +9,12 @@ import java.nio.file.Path;
 import java.security.CodeSource;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.ServiceConfigurationError;
-import java.util.ServiceLoader;
 import java.util.concurrent.Callable;
 import java.util.jar.JarFile;
 import java.util.jar.Manifest;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.InstalledReaders;
+import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.report.TextTable;
 import picocli.CommandLine.Command;
@@ -39,14 +38,11 @@ final class PluginsCommand implements Callable<Integer> {
             row(table, "reader", reader.id(), reader.title(), reader.getClass());
         }
         List<String> problems = new ArrayList<>(readers.problems());
-        ServiceLoader.load(Measurement.class).stream().forEach(provider -> {
-            try {
-                Measurement measurement = provider.get();
-                row(table, "measurement", measurement.id(), measurement.title(), provider.type());
-            } catch (ServiceConfigurationError e) {
-                problems.add("measurement is refused: " + e.getMessage());
-            }
-        });
+        CaptureMeasurer measurer = CaptureMeasurer.withInstalled();
+        for (Measurement measurement : measurer.measurements()) {
+            row(table, "measurement", measurement.id(), measurement.title(), measurement.getClass());
+        }
+        measurer.refused().forEach(reason -> problems.add("measurement is refused: " + reason));
         session.print(table.lines());
         session.print(problems);
         return ExitStatus.DONE;

@@ -20,11 +20,14 @@ final class RootCommand implements Callable<Integer> {
     /** The whole command line, its commands talking through a session. */
     static CommandLine commandLine(Session session) {
         CommandLine root = new CommandLine(new RootCommand())
+                .addSubcommand(new MeasureCommand(session))
+                .addSubcommand(new CheckCommand(session))
                 .addSubcommand(new SimulateCommand(session))
                 .addSubcommand(new CommandLine(new CatalogueCommand())
                         .addSubcommand(new CatalogueListCommand(session))
                         .addSubcommand(new CatalogueShowCommand(session))
                         .addSubcommand(new CatalogueValidateCommand(session)))
+                .addSubcommand(new DemoCommand(session))
                 .addSubcommand(new PluginsCommand(session));
         configure(root);
         return root;

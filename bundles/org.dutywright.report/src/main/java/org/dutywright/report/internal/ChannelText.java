@@ -70,16 +70,17 @@ public final class ChannelText {
         if (any) {
             table.row("", "mean", "min", "max", "sd", "");
         }
-        for (Result result : channel.results().values()) {
-            if (!result.id().startsWith("period-jitter.")) {
-                result(table, result, channel.status() == Status.OK);
-            }
-        }
+        boolean measured = channel.status() == Status.OK;
+        Found.builtIn(channel.results()).forEach(result -> result(table, result, measured));
         jitter(table, channel);
+        Found.others(channel.results()).forEach(result -> result(table, result, measured));
     }
 
     // A channel that could not be measured says so once, in its heading, not again for each result.
     private static void result(TextTable table, Result result, boolean withAbsences) {
+        if (result.id().equals(Found.JITTER_RMS) || result.id().equals(Found.JITTER_PEAK_TO_PEAK)) {
+            return;
+        }
         switch (result.outcome()) {
             case Outcome.OfCycles found -> {
                 Statistic statistic = found.statistic();
@@ -136,7 +137,7 @@ public final class ChannelText {
         for (EventKind kind : EventKind.values()) {
             long count = channel.eventCounts().getOrDefault(kind, 0L);
             if (count > 0) {
-                table.row(label, kind.word() + ": " + count + places(listed.getOrDefault(kind, List.of()), count));
+                table.row(label, kind.word() + " " + count + places(listed.getOrDefault(kind, List.of()), count));
                 label = "";
             }
         }
@@ -145,14 +146,18 @@ public final class ChannelText {
         }
     }
 
+    // The first place with what was found there, then where to look for more.
     private static String places(List<PulseEvent> events, long count) {
         if (events.isEmpty()) {
             return "";
         }
-        String first = events.stream()
+        String first =
+                events.get(0).detail() + " at " + Show.instant(events.get(0).startSeconds());
+        String more = events.stream()
                 .limit(PLACES_SHOWN)
-                .map(event -> Show.instant(event.startSeconds()) + " (" + event.detail() + ")")
+                .skip(1)
+                .map(event -> Show.instant(event.startSeconds()))
                 .collect(Collectors.joining(", "));
-        return ", at " + first + (count > PLACES_SHOWN ? ", …" : "");
+        return ": " + first + (more.isEmpty() ? "" : "; also at " + more) + (count > PLACES_SHOWN ? ", …" : "");
     }
 }

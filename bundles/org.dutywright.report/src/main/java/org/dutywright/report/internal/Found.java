@@ -58,6 +58,11 @@ public final class Found {
         return outcome(channel, id) instanceof Outcome.Absent absent ? Optional.of(absent.reason()) : Optional.empty();
     }
 
+    /** The results that are built in, in the order of their fields. */
+    public static List<Result> builtIn(Map<String, Result> results) {
+        return BUILT_IN.stream().filter(results::containsKey).map(results::get).toList();
+    }
+
     /** The results that are not built in, in order. */
     public static List<Result> others(Map<String, Result> results) {
         return results.values().stream()

@@ -1,0 +1,113 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import org.dutywright.capture.Capture;
+import org.dutywright.capture.Captures;
+import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.UnreadableException;
+import org.dutywright.pulse.CaptureMeasurement;
+import org.dutywright.pulse.CaptureMeasurer;
+import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.PulseSettings;
+import org.dutywright.report.RunSettings;
+
+/**
+ * Reading and measuring one capture, with everything the user said about it.
+ *
+ * @param files the capture
+ * @param read how to read it
+ * @param plans roles and active levels given, by channel
+ * @param pulse settings of measuring
+ * @param timeBasePpm uncertainty of its clock
+ * @param fromSeconds start of the part to measure
+ * @param toSeconds end of the part to measure
+ */
+record CaptureJob(
+        List<Path> files,
+        ReadSettings read,
+        Map<String, ChannelPlan> plans,
+        PulseSettings pulse,
+        double timeBasePpm,
+        OptionalDouble fromSeconds,
+        OptionalDouble toSeconds) {
+
+    /** Takes it from the command line; everything that can be wrong without reading a file is refused here. */
+    static CaptureJob of(CaptureOptions options) {
+        CaptureJob job = new CaptureJob(
+                options.files(),
+                options.readSettings(),
+                ChannelPlans.parse(options.roles(), options.actives()),
+                options.pulseSettings(),
+                options.timeBasePpm(),
+                options.fromSeconds(),
+                options.toSeconds());
+        Inputs.check(job.files());
+        return job;
+    }
+
+    /** A whole file with nothing said about it. */
+    static CaptureJob ofFile(Path file) {
+        return new CaptureJob(
+                List.of(file),
+                ReadSettings.none(),
+                Map.of(),
+                PulseSettings.defaults(),
+                CaptureMeasurer.DEFAULT_TIME_BASE_PPM,
+                OptionalDouble.empty(),
+                OptionalDouble.empty());
+    }
+
+    /** Reads the files, or the part of them that was asked for. */
+    Capture open(Session session) throws IOException, UnreadableException {
+        Capture whole = Captures.open(files, read, session.progress());
+        boolean kept = false;
+        try {
+            ChannelPlans.checkNames(plans, whole);
+            Capture part = fromSeconds.isPresent() || toSeconds.isPresent()
+                    ? Captures.between(whole, fromSeconds, toSeconds)
+                    : whole;
+            if (part.sampleCount() == 0) {
+                throw CommandFailure.usage("--from and --to leave no sample of the recording");
+            }
+            kept = true;
+            return part;
+        } finally {
+            if (!kept) {
+                whole.close();
+            }
+        }
+    }
+
+    /**
+     * Measures.
+     *
+     * @param allPlans what is known of the channels, {@link #plans} included
+     */
+    CaptureMeasurement measure(Capture capture, Map<String, ChannelPlan> allPlans, Session session) throws IOException {
+        CaptureMeasurer measurer = CaptureMeasurer.withInstalled();
+        measurer.refused().forEach(reason -> session.message("a measurement is left out: " + reason));
+        return measurer.measure(capture, allPlans, pulse, timeBasePpm, session.progress());
+    }
+
+    /** What goes into the files about this run. */
+    RunSettings runSettings(Optional<String> position, OptionalDouble supplyVolts, List<String> catalogues) {
+        return new RunSettings(
+                Version.text(), timeBasePpm, read, plans, fromSeconds, toSeconds, position, supplyVolts, catalogues);
+    }
+
+    /** Tells the user what the reader decided by looking at the files. */
+    static void tellGuesses(Capture capture, Session session) {
+        if (!capture.guessed().isEmpty()) {
+            session.message(capture.guessed().entrySet().stream()
+                    .map(guess -> guess.getKey() + ": " + guess.getValue())
+                    .collect(Collectors.joining("; ", "guessed ", "")));
+        }
+    }
+}
