@@ -16,8 +16,11 @@ import org.dutywright.pulse.PulseSettings;
  * code serves both directions.
  */
 final class EdgeFinder {
-    /** Samples after a trigger within which a transition may still be under way, if none was seen to tell better. */
-    private static final int FIRST_SETTLE = 16;
+    /**
+     * The two parts of a transition, up to its trigger and from there on, differ by no more than this factor in samples; a
+     * signal that dwells between the reference levels for longer does so for another reason.
+     */
+    private static final int MOST_UNEQUAL = 16;
 
     private static final int LEAST_SETTLE = 4;
 
@@ -48,6 +51,8 @@ final class EdgeFinder {
     private boolean settled;
     private long sinceTrigger;
     private double settleAfter;
+    private double giveUpAfter;
+    private int samplesToTrigger;
     private double departedSeconds;
     private double edgeStartSeconds;
     private int edgeSamples;
@@ -158,7 +163,7 @@ final class EdgeFinder {
         area += blocks.integral(previous, from, to);
         keepOrDropAway();
         plateau.add(values, from, to);
-        excursions.quiet(to - from);
+        excursions.quiet(blocks, from, to, sign * previous);
         current.samples += to - from;
     }
 
@@ -224,8 +229,10 @@ final class EdgeFinder {
         settled = false;
         sinceTrigger = 0;
         double expected = usual[current.high ? 1 : 0];
-        settleAfter = expected > 0 ? 3 * expected : FIRST_SETTLE * (edgeSamples + 1.0);
+        giveUpAfter = MOST_UNEQUAL * (edgeSamples + 1.0);
+        settleAfter = expected > 0 ? Math.max(LEAST_SETTLE, 3 * expected) : giveUpAfter;
         startPlateau(0);
+        samplesToTrigger = edgeSamples;
         arrivedEdgeSamples = edgeSamples;
         edgeStartSeconds = departedSeconds;
         departedSeconds = Double.NaN;
@@ -250,9 +257,13 @@ final class EdgeFinder {
         }
         if (underWay) {
             sinceTrigger++;
-            if (!settled && sinceTrigger >= Math.max(LEAST_SETTLE, settleAfter)) {
+            if (!settled && sinceTrigger >= settleAfter) {
                 settled = true;
                 release();
+            }
+            if (sinceTrigger >= Math.max(giveUpAfter, settleAfter)) {
+                // the signal stays short of the reference level: what comes later is no part of the transition
+                edgeStartSeconds = Double.NaN;
             }
         }
         if (!settled) {
@@ -272,7 +283,8 @@ final class EdgeFinder {
     /** The transition reached the ending reference level. */
     private void arrive(double seconds) throws IOException {
         underWay = false;
-        current.edgeSeconds = seconds - edgeStartSeconds;
+        boolean dwelt = samplesToTrigger > MOST_UNEQUAL * (sinceTrigger + 1);
+        current.edgeSeconds = dwelt ? Double.NaN : seconds - edgeStartSeconds;
         current.edgeSamples = arrivedEdgeSamples;
         if (current.edgeSeconds >= 0) {
             int direction = current.high ? 1 : 0;

@@ -248,7 +248,7 @@ final class EventFinder {
     private int extraGroup() {
         double period = limits.periodSeconds();
         RawCycle first = ahead.element();
-        if (first.periodSeconds() >= (1 - SUM_TOLERANCE) * period) {
+        if (first.periodSeconds() >= period - limits.excursionSeconds()) {
             return 0;
         }
         boolean shortOne = false;

@@ -8,10 +8,13 @@ import org.dutywright.pulse.PulseSettings;
  * Watches for places where a signal leaves its state and returns without a transition.
  *
  * <p>On a slow, noisy edge samples go out and in again before the edge goes on. So an excursion counts only once the
- * signal has stayed within its state for as long as it was out, and for as long as a transition takes; a transition
- * before that takes the excursion into itself.
+ * signal has stayed within its state for as long as it was out, and for as long as a transition takes, and is near its
+ * level on average; a transition before that takes the excursion into itself.
  */
 final class ExcursionWatch {
+    /** A signal is back after so many samples at the earliest. */
+    private static final double LEAST_QUIET = 4;
+
     private final PulseSink sink;
     private final Plateau plateau;
     private final long leastSamples;
@@ -26,6 +29,7 @@ final class ExcursionWatch {
     private boolean longEnough;
     private long length;
     private long quiet;
+    private double quietSum;
     private double startSeconds;
     private double endSeconds;
     private double peak;
@@ -69,17 +73,37 @@ final class ExcursionWatch {
         longEnough = false;
         length = 0;
         quiet = 0;
+        quietSum = 0;
     }
 
-    /** So many samples were within the state. */
-    void quiet(int samples) throws IOException {
+    /**
+     * The samples of a stretch were within the state.
+     *
+     * @param px the sample before them, with the sign
+     */
+    void quiet(ChannelBlocks blocks, int from, int to, double px) throws IOException {
+        if (length > 0) {
+            double[] values = blocks.values();
+            returned(blocks, from, px, sign * values[from]);
+            quiet(to - from, sign * Sums.of(values, from, to));
+        }
+    }
+
+    private void quiet(int samples, double sum) throws IOException {
         if (length == 0) {
             return;
         }
         quiet += samples;
-        if (quiet >= Math.max(Math.max(2.0, (double) length), longestEdge)) {
+        quietSum += sum;
+        boolean back = quietSum / quiet - ownLevel() < (leave - level) / 2;
+        if (back && quiet >= Math.max(Math.max(LEAST_QUIET, (double) length), longestEdge)) {
             finish();
         }
+    }
+
+    // where the level itself has moved, noise reaches further: excursions count from the level that the pulse has
+    private double ownLevel() {
+        return sign * plateau.mean();
     }
 
     /**
@@ -93,12 +117,16 @@ final class ExcursionWatch {
             outside(blocks, i, px, x, pulse);
             return;
         }
+        returned(blocks, i, px, x);
+        quiet(1, x);
+    }
+
+    private void returned(ChannelBlocks blocks, int i, double px, double x) {
         if (out) {
             out = false;
             outInRow = 0;
             endSeconds = blocks.secondsBefore(i, Math.clamp((px - leave) / (px - x), 0, 1));
         }
-        quiet(1);
     }
 
     private void outside(ChannelBlocks blocks, int i, double px, double x, Pulse pulse) {
@@ -111,6 +139,7 @@ final class ExcursionWatch {
         out = true;
         length += 1 + quiet;
         quiet = 0;
+        quietSum = 0;
         peak = Math.max(peak, x);
         outInRow++;
         longEnough |= outInRow >= leastSamples;
@@ -118,9 +147,7 @@ final class ExcursionWatch {
 
     /** Reports what is under watch, if it has returned. */
     void finish() throws IOException {
-        // where the level itself has moved, noise reaches further: it counts from the level that the pulse has
-        double own = sign * plateau.mean();
-        if (longEnough && !out && peak - own > leave - level) {
+        if (longEnough && !out && peak - ownLevel() > leave - level) {
             sink.excursion(
                     new PulseSink.Excursion(high, pulseStartSeconds, afterEdge, startSeconds, endSeconds, sign * peak));
         }

@@ -1,0 +1,361 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.dutywright.capture.Capture;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Each kind of event, put into a healthy signal at a known place, is found there, and nothing else is. */
+class EventKindsTest {
+    private static final double PERIOD = 5e-3;
+    private static final double FIRST = 2.3e-3;
+
+    private static TestSignal healthy(double duty) {
+        return TestSignal.at(100e3, 1)
+                .levels(0.5, 11.5)
+                .ramp(30e-6)
+                .noise(0.05, 42)
+                .quantised(0.05)
+                .carrier(200, FIRST, duty);
+    }
+
+    private static void assertOnly(ChannelMeasurement channel, EventKind kind, long count) {
+        assertThat(channel.eventCounts()).isEqualTo(Map.of(kind, count));
+        assertThat(channel.events()).hasSize((int) count).allMatch(event -> event.kind() == kind);
+    }
+
+    private static PulseEvent only(ChannelMeasurement channel, EventKind kind) {
+        assertOnly(channel, kind, 1);
+        return channel.events().get(0);
+    }
+
+    @ParameterizedTest
+    @EnumSource(ActiveLevel.class)
+    void a_healthy_signal_has_no_event(ActiveLevel active) {
+        ChannelMeasurement channel = Measured.of(Measured.capture(healthy(0.3)), Measured.plan(active))
+                .channels()
+                .get(0);
+        assertThat(channel.eventCounts()).isEmpty();
+        assertThat(channel.disturbedCount()).isZero();
+        assertThat(channel.cycleCount()).isEqualTo(199);
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2})
+    void an_absent_pulse_is_a_missing_pulse_where_its_edge_was_due(int absent) {
+        TestSignal signal = healthy(0.3);
+        for (int i = 0; i < absent; i++) {
+            signal.pieces().remove(50);
+        }
+        ChannelMeasurement channel = Measured.pwm(signal);
+        assertOnly(channel, EventKind.MISSING_PULSE, absent);
+        for (int i = 0; i < absent; i++) {
+            assertThat(channel.events().get(i).startSeconds()).isCloseTo(FIRST + (50 + i) * PERIOD, within(20e-6));
+            assertThat(channel.events().get(i).cycle()).hasValue(49);
+        }
+        assertThat(channel.disturbedCount()).isEqualTo(1);
+        assertThat(channel.cycleCount()).isEqualTo(199 - absent);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"3", "10", "40"})
+    void three_absent_pulses_or_more_are_a_dropout_between_two_transitions(int absent) {
+        TestSignal signal = healthy(0.3);
+        for (int i = 0; i < absent; i++) {
+            signal.pieces().remove(50);
+        }
+        PulseEvent event = only(Measured.pwm(signal), EventKind.DROPOUT);
+        assertThat(event.startSeconds()).isCloseTo(FIRST + 49.3 * PERIOD, within(20e-6));
+        assertThat(event.endSeconds()).isCloseTo(FIRST + (50 + absent) * PERIOD, within(20e-6));
+        assertThat(event.detail()).startsWith(absent + " pulses are absent");
+    }
+
+    @Test
+    void a_dropout_to_the_active_level_lies_between_its_transitions_too() {
+        TestSignal signal = healthy(0.3);
+        for (int i = 0; i < 6; i++) {
+            signal.pieces().remove(50);
+        }
+        signal.pieces().set(49, new TestSignal.Piece(FIRST + 49 * PERIOD, FIRST + 55.6 * PERIOD, 1));
+        PulseEvent event = only(Measured.pwm(signal), EventKind.DROPOUT);
+        assertThat(event.startSeconds()).isCloseTo(FIRST + 49 * PERIOD, within(20e-6));
+        assertThat(event.endSeconds()).isCloseTo(FIRST + 55.6 * PERIOD, within(20e-6));
+    }
+
+    @Test
+    void a_dropout_with_a_restart_out_of_phase_is_one_event() {
+        TestSignal signal =
+                TestSignal.at(100e3, 1).levels(0.5, 11.5).noise(0.05, 3).ramp(30e-6);
+        signal.carrier(200, FIRST, 0.3);
+        signal.pieces().removeIf(it -> it.riseSeconds() > 0.4);
+        for (double t = 0.4371; t < 1; t += PERIOD) {
+            signal.pieces().add(new TestSignal.Piece(t, t + 0.3 * PERIOD, 1));
+        }
+        only(Measured.pwm(signal), EventKind.DROPOUT);
+    }
+
+    @Test
+    void a_signal_that_stops_is_stuck_from_its_last_transition() {
+        TestSignal signal = healthy(0.3);
+        signal.pieces().removeIf(it -> it.riseSeconds() > 0.7);
+        PulseEvent event = only(Measured.pwm(signal), EventKind.STUCK_LOW);
+        assertThat(event.startSeconds()).isCloseTo(FIRST + 139.3 * PERIOD, within(20e-6));
+        assertThat(event.endSeconds()).isCloseTo(1, within(20e-6));
+        assertThat(event.cycle()).isEmpty();
+
+        TestSignal high = healthy(0.3);
+        high.pieces().removeIf(it -> it.riseSeconds() > 0.7);
+        high.pieces().add(new TestSignal.Piece(0.7023, 2, 1));
+        assertThat(only(Measured.pwm(high), EventKind.STUCK_HIGH).startSeconds())
+                .isCloseTo(0.7023, within(20e-6));
+    }
+
+    @Test
+    void a_signal_that_stops_for_less_than_four_periods_at_the_end_has_no_event() {
+        TestSignal signal = healthy(0.3);
+        signal.pieces().removeIf(it -> it.riseSeconds() > 1 - 3.5 * PERIOD);
+        assertThat(Measured.pwm(signal).eventCounts()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.25, 0.4, 0.7, 0.8})
+    void a_pulse_that_does_not_reach_the_other_state_is_a_runt(double height) {
+        TestSignal signal = healthy(0.3);
+        TestSignal.Piece piece = signal.pieces().get(50);
+        signal.pieces().set(50, new TestSignal.Piece(piece.riseSeconds(), piece.fallSeconds(), height));
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.RUNT);
+        assertThat(event.startSeconds()).isCloseTo(piece.riseSeconds(), within(30e-6));
+        assertThat(event.endSeconds()).isCloseTo(piece.fallSeconds(), within(30e-6));
+        assertThat(channel.disturbedCount()).isEqualTo(1);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.3, 0.6", "0.7, 0.6", "0.3, 0.12", "0.7, 0.12"})
+    void a_short_excursion_from_either_state_is_a_runt(double height, double at) {
+        // into the pause (at 0.6 of the period) upwards, into the pulse (at 0.12) downwards
+        TestSignal signal = healthy(0.3);
+        double start = FIRST + (50 + at) * PERIOD;
+        signal.pieces().add(new TestSignal.Piece(start, start + 100e-6, at > 0.3 ? height : -height));
+        PulseEvent event = only(Measured.pwm(signal), EventKind.RUNT);
+        assertThat(event.startSeconds()).isCloseTo(start, within(30e-6));
+        assertThat(event.cycle()).hasValue(50);
+    }
+
+    @Test
+    void a_single_sample_off_its_state_is_no_runt() {
+        TestSignal signal = healthy(0.3).ramp(0);
+        double start = FIRST + 50.6 * PERIOD;
+        signal.pieces().add(new TestSignal.Piece(start, start + 9.9e-6, 0.4));
+        assertThat(Measured.pwm(signal).eventCounts()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @CsvSource({"1, true", "3, true", "1, false", "2, false"})
+    void further_transitions_right_after_an_edge_are_its_bounce(int times, boolean leading) {
+        TestSignal signal = healthy(0.3).ramp(0);
+        TestSignal.Piece piece = signal.pieces().get(50);
+        double edge = leading ? piece.riseSeconds() : piece.fallSeconds();
+        for (int i = 0; i < times; i++) {
+            double back = edge + 40e-6 + i * 60e-6;
+            signal.pieces().add(new TestSignal.Piece(back, back + 30e-6, leading ? -1 : 1));
+        }
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.BOUNCE);
+        assertThat(event.startSeconds()).isCloseTo(edge + 40e-6, within(20e-6));
+        assertThat(event.cycle()).hasValue(50);
+        assertThat(channel.disturbedCount()).isEqualTo(1);
+        // the edge keeps the instant of its first transition
+        Cycle cycle = Measured.cycles(channel).get(50);
+        assertThat(cycle.startSeconds()).isCloseTo(piece.riseSeconds(), within(20e-6));
+        assertThat(cycle.dutyPercent()).isCloseTo(30, within(0.5));
+    }
+
+    @Test
+    void bounces_at_every_edge_do_not_shorten_the_period() {
+        TestSignal signal = healthy(0.3).ramp(0);
+        for (TestSignal.Piece piece : List.copyOf(signal.pieces())) {
+            double back = piece.riseSeconds() + 40e-6;
+            signal.pieces().add(new TestSignal.Piece(back, back + 30e-6, -1));
+            signal.pieces().add(new TestSignal.Piece(back + 60e-6, back + 90e-6, -1));
+        }
+        ChannelMeasurement channel = Measured.pwm(signal);
+        assertThat(channel.medianPeriodSeconds().orElseThrow()).isCloseTo(PERIOD, within(20e-6));
+        assertOnly(channel, EventKind.BOUNCE, 200);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.45", "0.6", "0.8", "0.5"})
+    void a_pulse_too_many_is_an_extra_pulse(double at) {
+        TestSignal signal = healthy(0.3);
+        double start = FIRST + (50 + at) * PERIOD;
+        signal.pieces().add(new TestSignal.Piece(start, start + 0.06 * PERIOD, 1));
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.EXTRA_PULSE);
+        assertThat(event.startSeconds()).isCloseTo(start, within(20e-6));
+        assertThat(channel.disturbedCount()).isEqualTo(2);
+        assertThat(channel.cycleCount()).isEqualTo(200);
+    }
+
+    @Test
+    void a_gap_in_a_pulse_is_an_extra_pulse_as_well() {
+        TestSignal signal = healthy(0.6);
+        double start = FIRST + 50.3 * PERIOD;
+        signal.pieces().add(new TestSignal.Piece(start, start + 0.06 * PERIOD, -1));
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.EXTRA_PULSE);
+        assertThat(event.startSeconds()).isCloseTo(start, within(20e-6));
+        assertThat(channel.disturbedCount()).isEqualTo(2);
+    }
+
+    @ParameterizedTest
+    @ValueSource(doubles = {0.6, 0.9, 1.08, 1.4})
+    void a_cycle_of_another_length_is_a_period_excursion(double periods) {
+        TestSignal signal = healthy(0.3);
+        double late = (periods - 1) * PERIOD;
+        for (int i = 51; i < signal.pieces().size(); i++) {
+            TestSignal.Piece piece = signal.pieces().get(i);
+            signal.pieces().set(i, new TestSignal.Piece(piece.riseSeconds() + late, piece.fallSeconds() + late, 1));
+        }
+        PulseEvent event = only(Measured.pwm(signal), EventKind.PERIOD_EXCURSION);
+        assertThat(event.startSeconds()).isCloseTo(FIRST + 50 * PERIOD, within(20e-6));
+        assertThat(event.cycle()).hasValue(50);
+    }
+
+    @Test
+    void a_period_within_five_percent_is_none() {
+        TestSignal signal = healthy(0.3);
+        for (int i = 51; i < signal.pieces().size(); i++) {
+            TestSignal.Piece piece = signal.pieces().get(i);
+            signal.pieces().set(i, new TestSignal.Piece(piece.riseSeconds() + 0.2e-3, piece.fallSeconds() + 0.2e-3, 1));
+        }
+        assertThat(Measured.pwm(signal).eventCounts()).isEmpty();
+    }
+
+    @Test
+    void a_jump_of_duty_on_a_single_channel_is_an_event_that_disturbs_nothing() {
+        TestSignal signal = TestSignal.at(100e3, 1)
+                .levels(0.5, 11.5)
+                .ramp(30e-6)
+                .noise(0.05, 42)
+                .carrier(200, FIRST, t -> t < FIRST + 49.5 * PERIOD ? 0.2 : 0.27);
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.DUTY_JUMP);
+        assertThat(event.startSeconds()).isCloseTo(FIRST + 50 * PERIOD, within(20e-6));
+        assertThat(channel.disturbedCount()).isZero();
+        assertThat(Measured.statistic(channel, "duty").max()).isCloseTo(27, within(0.2));
+    }
+
+    @Test
+    void one_odd_cycle_is_one_jump() {
+        TestSignal signal = healthy(0.3);
+        TestSignal.Piece piece = signal.pieces().get(50);
+        signal.pieces().set(50, new TestSignal.Piece(piece.riseSeconds(), piece.riseSeconds() + 0.5 * PERIOD, 1));
+        assertThat(only(Measured.pwm(signal), EventKind.DUTY_JUMP).cycle()).hasValue(50);
+    }
+
+    private static ChannelPlan travel(double released, double pressed) {
+        return new ChannelPlan(
+                Optional.of(Role.PWM),
+                Optional.empty(),
+                Optional.of(new ChannelPlan.Travel(released, pressed)),
+                OptionalDouble.empty());
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void a_fast_stroke_that_both_channels_share_has_no_jump(boolean travelKnown) {
+        // full travel in 80 ms with a soft start and end: up to 6.9 points of duty a cycle on the second channel
+        Capture capture = stroke(0);
+        CaptureMeasurement measured = travelKnown
+                ? Measured.of(capture, travel(10, 45), travel(20, 90))
+                : Measured.of(capture, Measured.plan(Role.PWM), Measured.plan(Role.PWM));
+        assertThat(measured.channels().get(0).eventCounts()).isEmpty();
+        assertThat(measured.channels().get(1).eventCounts()).isEmpty();
+    }
+
+    private static double travelAt(double t) {
+        double phase = Math.clamp((t - 0.5) / 0.08, 0, 1);
+        return (1 - Math.cos(Math.PI * phase)) / 2;
+    }
+
+    private static Capture stroke(double stuckFrom) {
+        TestSignal one = TestSignal.at(100e3, 1)
+                .levels(0.5, 11.5)
+                .ramp(30e-6)
+                .noise(0.1, 42)
+                .carrier(201, FIRST, t -> 0.1 + 0.35 * (stuckFrom > 0 ? 0 : travelAt(t)));
+        TestSignal two = TestSignal.at(100e3, 1)
+                .levels(0.5, 11.5)
+                .ramp(30e-6)
+                .noise(0.1, 43)
+                .carrier(198.6, 1.1e-3, t -> 0.2 + 0.7 * travelAt(t));
+        return Measured.capture(one, two);
+    }
+
+    @ParameterizedTest
+    @ValueSource(booleans = {true, false})
+    void a_jump_that_the_other_channel_does_not_share_is_an_event(boolean travelKnown) {
+        Capture capture = stroke(1);
+        CaptureMeasurement measured = travelKnown
+                ? Measured.of(capture, travel(10, 45), travel(20, 90))
+                : Measured.of(capture, Measured.plan(Role.PWM), Measured.plan(Role.PWM));
+        assertThat(measured.channels().get(0).eventCounts()).isEmpty();
+        assertThat(measured.channels().get(1).eventCounts()).containsOnlyKeys(EventKind.DUTY_JUMP);
+        assertThat(measured.channels().get(1).events())
+                .allMatch(event -> event.startSeconds() > 0.5 && event.endSeconds() < 0.59);
+    }
+
+    @Test
+    void a_transition_longer_than_the_limit_of_the_sensor_is_a_slow_edge() {
+        TestSignal signal = healthy(0.3).ramps(t -> Math.abs(t - (FIRST + 50 * PERIOD)) < 1e-4 ? 250e-6 : 60e-6);
+        ChannelPlan plan =
+                new ChannelPlan(Optional.of(Role.PWM), Optional.empty(), Optional.empty(), OptionalDouble.of(100e-6));
+        ChannelMeasurement channel =
+                Measured.of(Measured.capture(signal), plan).channels().get(0);
+        PulseEvent event = only(channel, EventKind.SLOW_EDGE);
+        assertThat(event.startSeconds()).isCloseTo(FIRST + 50 * PERIOD, within(150e-6));
+        assertThat(channel.disturbedCount()).isZero();
+        assertThat(Measured.pwm(signal).eventCounts()).isEmpty();
+    }
+
+    @Test
+    void without_a_limit_an_edge_of_a_tenth_of_the_period_is_slow() {
+        TestSignal signal = healthy(0.3).ramps(t -> Math.abs(t - (FIRST + 50 * PERIOD)) < 1e-4 ? 800e-6 : 60e-6);
+        only(Measured.pwm(signal), EventKind.SLOW_EDGE);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0, 1.1", "0, -1.1", "1.1, 0", "-1.1, 0", "1.1, 1.1", "3, 0", "0, -3"})
+    void a_level_that_moves_for_a_while_is_one_level_shift(double low, double high) {
+        TestSignal signal = healthy(0.3).shifts(t -> t > 0.4 && t < 0.5 ? low : 0, t -> t > 0.4 && t < 0.5 ? high : 0);
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.LEVEL_SHIFT);
+        assertThat(event.startSeconds()).isCloseTo(0.4, within(PERIOD));
+        assertThat(event.endSeconds()).isCloseTo(0.5, within(PERIOD));
+        assertThat(channel.disturbedCount()).isBetween(1L, 4L);
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.2", "0.5", "0.8"})
+    void a_level_that_moves_for_good_is_one_level_shift_to_the_end(double from) {
+        TestSignal signal = healthy(0.3).shifts(t -> 0, t -> t > from ? -2 : 0);
+        ChannelMeasurement channel = Measured.pwm(signal);
+        PulseEvent event = only(channel, EventKind.LEVEL_SHIFT);
+        assertThat(event.startSeconds()).isCloseTo(from, within(PERIOD));
+        assertThat(event.endSeconds()).isGreaterThan(1 - PERIOD);
+        double expected = 11.5 - 2 * (1 - from);
+        // the mean over the samples of the state; whole pulses do not share the time exactly
+        assertThat(channel.levels().orElseThrow().high().value()).isCloseTo(expected, within(0.05));
+    }
+}
