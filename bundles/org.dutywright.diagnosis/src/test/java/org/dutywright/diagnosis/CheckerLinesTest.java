@@ -96,7 +96,7 @@ class CheckerLinesTest {
         // Phi(-1), closed form.
         assertThat(line.conformityProbability().orElseThrow()).isCloseTo(0.158655, within(1e-6));
         assertThat(line.result()).isEqualTo(LineResult.INCONCLUSIVE);
-        assertThat(line.reason()).contains("above the upper limit by 0.5 Hz").contains("guard band of 1 Hz");
+        assertThat(line.reason()).contains("above the upper limit by 500.0 mHz").contains("guard band of 1.000 Hz");
     }
 
     @Test
@@ -216,7 +216,7 @@ class CheckerLinesTest {
         // 75 % of 16.1 V.
         assertThat(line.lower().orElseThrow()).isCloseTo(12.075, within(1e-12));
         assertThat(line.result()).isEqualTo(LineResult.FAIL);
-        assertThat(line.reason()).contains("supply taken as 16.1 V as given by the user");
+        assertThat(line.reason()).contains("supply taken as 16.10 V as given by the user");
     }
 
     @Test
@@ -374,6 +374,35 @@ class CheckerLinesTest {
         assertThat(lines.get("signal1.highLevel").result()).isEqualTo(LineResult.NOT_JUDGED);
         assertThat(lines.get("signal1.highLevel").measured()).isEmpty();
         assertThat(lines.get("signal1.highLevel").reason()).contains("both states lie on the range's end");
+        assertThat(lines.get("signal1.frequency").result()).isEqualTo(LineResult.PASS);
+        assertThat(lines.get("signal1.signal").result()).isEqualTo(LineResult.INCONCLUSIVE);
+    }
+
+    @Test
+    void aRecordingThatCanCarryNothingIsInconclusive() throws IOException {
+        Fitness unfit = new Fitness("signal1.samplesPerPulse", Fitness.Grade.UNFIT, "1 sample a pulse");
+        Fitness other = new Fitness("signal2.samplesPerPulse", Fitness.Grade.UNFIT, "1 sample a pulse");
+        CheckResult result = Checks.check(
+                Sensors.twin(),
+                CheckSettings.none(),
+                Checks.measurement(
+                        List.of(unfit, other), signal1().build(), signal2().build()));
+        assertThat(result.verdict()).isEqualTo(Verdict.INCONCLUSIVE);
+        assertThat(result.lines()).noneMatch(it -> it.result() == LineResult.PASS);
+    }
+
+    @Test
+    void whatAGapHidesIsInconclusiveButWhatWasCountedStands() throws IOException {
+        Fitness gaps = new Fitness("capture.gaps", Fitness.Grade.POOR, "3 gaps, 5 s in all");
+        Map<String, Line> lines = Checks.lines(Checks.check(
+                Sensors.twin(),
+                CheckSettings.none(),
+                Checks.measurement(
+                        List.of(gaps),
+                        signal1().count(EventKind.RUNT, 2).build(),
+                        signal2().build())));
+        assertThat(lines.get("signal1.events.runt").result()).isEqualTo(LineResult.FAIL);
+        assertThat(lines.get("signal1.events.bounce").result()).isEqualTo(LineResult.INCONCLUSIVE);
         assertThat(lines.get("signal1.frequency").result()).isEqualTo(LineResult.PASS);
     }
 

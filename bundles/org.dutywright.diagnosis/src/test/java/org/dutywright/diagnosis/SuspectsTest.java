@@ -135,7 +135,7 @@ class SuspectsTest {
                 .extracting(Suspect::place)
                 .contains(Place.SENSOR, Place.SIGNAL_WIRE, Place.MODULE_INPUT);
         assertThat(top(result).reasonsAgainst()).anyMatch(it -> it.contains("recorded at one end only"));
-        assertThat(top(result).reasonsFor()).anyMatch(it -> it.contains("signal1 stands high at 12 V"));
+        assertThat(top(result).reasonsFor()).anyMatch(it -> it.contains("signal1 stands high at 12.00 V"));
         assertThat(result.nextMeasurement()).contains("sensor's connector").contains("unplugged");
     }
 
@@ -181,7 +181,7 @@ class SuspectsTest {
                 "signal2");
         CheckResult single = check(one(t -> 30).levels(1.7, 12), two(t -> 30));
         assertTop(single, Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, "signal1");
-        assertThat(top(single).reasonsFor()).anyMatch(it -> it.contains("1.7 V on signal1, 0.4 V on signal2"));
+        assertThat(top(single).reasonsFor()).anyMatch(it -> it.contains("1.700 V on signal1, 400.0 mV on signal2"));
     }
 
     @Test
@@ -313,7 +313,8 @@ class SuspectsTest {
         MeasuredChannel one = spikes(one(t -> 30), EventKind.BOUNCE, 0.3, 0.305, 0.31);
         CheckResult result = check(spikes(one, EventKind.RUNT, 0.315), two(t -> 30));
         assertTop(result, Place.SIGNAL_WIRE, Kind.INTERMITTENT, "signal1");
-        assertThat(top(result).reasonsFor()).anyMatch(it -> it.contains("Up to 4 events of signal1 come within 50 ms"));
+        assertThat(top(result).reasonsFor())
+                .anyMatch(it -> it.contains("Up to 4 events of signal1 come within 50.00 ms"));
     }
 
     @Test

@@ -18,6 +18,9 @@ import org.dutywright.pulse.Status;
 public final class FitnessLines {
     private static final int LEAST_SAMPLES = 2;
 
+    /** With a larger share of its cycles too short for the sample rate, a channel is recorded too coarsely. */
+    private static final double LARGEST_SHARE = 0.05;
+
     private final PulseSettings settings;
     private final List<Fitness> lines = new ArrayList<>();
 
@@ -73,18 +76,31 @@ public final class FitnessLines {
             add(name + ".cycles", Grade.UNFIT, "no whole, undisturbed cycle; record for longer");
         } else {
             add(name + ".cycles", Grade.GOOD, Words.of("%d whole, undisturbed cycles", shortest.counted));
-            samples(name, shortest.seconds / channel.stepSeconds());
+            samples(name, shortest, channel.stepSeconds());
         }
         steps(name, channel);
     }
 
-    private void samples(String name, double samples) {
+    // A few short pulses are what the signal did, and must be judged; only many are the recording's fault.
+    private void samples(String name, Shortest shortest, double stepSeconds) {
         double poor = settings.get(PulseSettings.POOR_SAMPLES);
-        Grade grade = samples < LEAST_SAMPLES ? Grade.UNFIT : samples < poor ? Grade.POOR : Grade.GOOD;
+        Grade grade = Grade.GOOD;
+        if (shortest.unreadable > LARGEST_SHARE * shortest.counted) {
+            grade = Grade.UNFIT;
+        } else if (shortest.coarse > LARGEST_SHARE * shortest.counted) {
+            grade = Grade.POOR;
+        }
+        double samples = shortest.seconds / stepSeconds;
+        String some = samples < poor
+                ? Words.of(", %d of %d cycles have fewer than %.0f", shortest.coarse, shortest.counted, poor)
+                : "";
         String advice = grade == Grade.GOOD
                 ? ""
                 : Words.of("; record at %.0f times the sample rate or more", Math.ceil(poor / samples));
-        add(name + ".samplesPerPulse", grade, Words.of("the shortest pulse has %.1f samples%s", samples, advice));
+        add(
+                name + ".samplesPerPulse",
+                grade,
+                Words.of("the shortest pulse has %.1f samples%s%s", samples, some, advice));
     }
 
     private void steps(String name, ChannelAnalysis channel) {
@@ -104,14 +120,19 @@ public final class FitnessLines {
     }
 
     /** The shortest pulse or pause of the undisturbed cycles. */
-    private static Shortest shortest(ChannelAnalysis channel) throws IOException {
+    private Shortest shortest(ChannelAnalysis channel) throws IOException {
+        double coarseSeconds = settings.get(PulseSettings.POOR_SAMPLES) * channel.stepSeconds();
+        double unreadableSeconds = LEAST_SAMPLES * channel.stepSeconds();
         Shortest shortest = new Shortest();
         CycleTable.Cursor cursor = channel.cycles().cursor();
         for (Cycle cycle = cursor.next(); cycle != null; cycle = cursor.next()) {
             if (!cycle.disturbed()) {
                 shortest.counted++;
                 double pause = cycle.periodSeconds() - cycle.pulseDurationSeconds();
-                shortest.seconds = Math.min(shortest.seconds, Math.min(pause, cycle.pulseDurationSeconds()));
+                double least = Math.min(pause, cycle.pulseDurationSeconds());
+                shortest.seconds = Math.min(shortest.seconds, least);
+                shortest.coarse += least < coarseSeconds ? 1 : 0;
+                shortest.unreadable += least < unreadableSeconds ? 1 : 0;
             }
         }
         return shortest;
@@ -119,6 +140,8 @@ public final class FitnessLines {
 
     private static final class Shortest {
         private long counted;
+        private long coarse;
+        private long unreadable;
         private double seconds = Double.POSITIVE_INFINITY;
     }
 }

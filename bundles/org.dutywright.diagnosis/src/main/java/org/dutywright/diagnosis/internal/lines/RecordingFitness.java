@@ -66,15 +66,26 @@ public final class RecordingFitness {
                 || channelNames.stream().noneMatch(name -> item.startsWith(name + "."));
     }
 
-    // A finding that says nothing more special bears on everything: that errs towards caution.
+    /**
+     * Whether a finding can only hide events, so that those which were counted stand: a gap hides what happened in it
+     * and makes nothing up.
+     */
+    static boolean onlyHides(Fitness finding) {
+        return finding.item().toLowerCase(Locale.ROOT).contains("gap");
+    }
+
+    // A finding that is not known here bears on everything: that errs towards caution.
     private static boolean touches(String item, Aspect aspect) {
         String word = item.toLowerCase(Locale.ROOT);
-        if (word.contains("clip") || word.contains("coupl")) {
+        if (word.contains("clip") || word.contains("coupl") || word.contains("resolution")) {
             return aspect == Aspect.LEVELS || aspect == Aspect.TRANSITIONS;
         }
         if (word.contains("edge") || word.contains("transition")) {
             return aspect == Aspect.TRANSITIONS;
         }
-        return true;
+        if (word.endsWith("cycles")) {
+            return aspect == Aspect.TIMING;
+        }
+        return !word.contains("gap") || aspect == Aspect.EVENTS;
     }
 }

@@ -18,7 +18,12 @@ final class SignalState {
             return LineJudge.state(item, LineResult.INCONCLUSIVE, unusable(measured));
         }
         if (measured.status() == Status.OK) {
-            return LineJudge.state(item, LineResult.PASS, "");
+            // Pulses that nothing can be told of pass no check: without this, nothing judged would come out as good.
+            return fitness.against(measured.channel().name()).stream()
+                    .filter(it -> it.grade() == Fitness.Grade.UNFIT)
+                    .findFirst()
+                    .map(it -> LineJudge.state(item, LineResult.INCONCLUSIVE, LineJudge.unfit(it)))
+                    .orElseGet(() -> LineJudge.state(item, LineResult.PASS, ""));
         }
         if (measured.status() == Status.UNREADABLE) {
             // Too coarse or too noisy is a finding about the recording: it neither clears nor blames the sensor.
