@@ -24,7 +24,8 @@ final class Histogram {
 
     static Histogram of(ChannelBlocks blocks, SampleSurvey survey) throws IOException {
         double range = survey.range();
-        double step = survey.codes().step();
+        // The few values of an ideal signal are no codes: as wide as the swing, a bin would hold both states.
+        double step = survey.codes().known(survey.noise() > 0);
         double width = step > range / MOST_BINS
                 ? step
                 : step > 0 ? step * Math.ceil(range / MOST_BINS / step) : range / MOST_BINS;
