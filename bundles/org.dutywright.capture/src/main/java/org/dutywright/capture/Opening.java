@@ -57,6 +57,10 @@ final class Opening {
         if (Files.isDirectory(file)) {
             throw new UnreadableException(file, "", "is a folder", "name a file in it");
         }
+        if (Files.exists(file) && !Files.isRegularFile(file)) {
+            // it is read more than once: to look at it, and for its numbers
+            throw new UnreadableException(file, "", "is no regular file", "save what comes from it as a file first");
+        }
         byte[] head;
         try (InputStream stream = Files.newInputStream(file)) {
             head = stream.readNBytes(HEAD_BYTES);

@@ -48,10 +48,22 @@ final class SpillFile implements AutoCloseable {
             buffer.asDoubleBuffer().put(values, done, part);
             buffer.limit(part * Double.BYTES);
             long position = (firstValue + done) * Double.BYTES;
+            writeFully(buffer, position);
+            done += part;
+        }
+    }
+
+    private void writeFully(ByteBuffer buffer, long start) throws IOException {
+        long position = start;
+        try {
             while (buffer.hasRemaining()) {
                 position += channel.write(buffer, position);
             }
-            done += part;
+        } catch (IOException e) {
+            throw new IOException(
+                    System.getProperty("java.io.tmpdir") + ": a temporary file of samples cannot be written there, "
+                            + e.getMessage() + "; free space there, or name another folder with -Djava.io.tmpdir",
+                    e);
         }
     }
 

@@ -18,6 +18,8 @@ final class FastRows {
     private final byte[] buffer;
     private int filled;
     private long line = 1;
+    private int cellStart;
+    private boolean inTable;
 
     /** Thrown when quotes come up after all; the file must then be read anew by one that knows them. */
     static final class QuoteFound extends Exception {
@@ -37,6 +39,7 @@ final class FastRows {
         firstDataLine = layout.firstDataLine();
         buffer = new byte[bufferBytes];
         row = new Row(head.charset(), true);
+        row.bytes = buffer;
     }
 
     /** Gives all rows of values to the collector. */
@@ -50,7 +53,7 @@ final class FastRows {
             filled += Math.max(0, bytes);
             int used = lines(end, collector);
             if (end) {
-                last(used, collector);
+                last(collector);
                 return;
             }
             if (used == 0 && filled == buffer.length) {
@@ -65,49 +68,68 @@ final class FastRows {
     /** Takes all whole lines in the buffer and says how many bytes they have. */
     private int lines(boolean end, RowCollector collector) throws UnreadableException, IOException, QuoteFound {
         byte[] bytes = buffer;
+        startLine(0);
         int start = 0;
         for (int i = 0; i < filled; i++) {
             byte b = bytes[i];
-            if (b != '\n' && b != '\r') {
-                continue;
-            }
-            int next = i + 1;
-            if (b == '\r') {
-                if (next == filled && !end) {
-                    // its line feed may be still to come
-                    break;
+            if (b == delimiter) {
+                addCell(i);
+            } else if (b == '\n' || b == '\r') {
+                int next = i + 1;
+                if (b == '\r') {
+                    if (next == filled && !end) {
+                        // its line feed may be still to come
+                        break;
+                    }
+                    next += next < filled && bytes[next] == '\n' ? 1 : 0;
                 }
-                next += next < filled && bytes[next] == '\n' ? 1 : 0;
+                endLine(i, true, collector);
+                startLine(next);
+                start = next;
+                i = next - 1;
             }
-            line(start, i, true, collector);
-            start = next;
-            i = next - 1;
         }
         return start;
     }
 
-    private void last(int used, RowCollector collector) throws UnreadableException, IOException, QuoteFound {
-        boolean endMark = filled > used && buffer[filled - 1] == 0x1A;
-        line(used, endMark ? filled - 1 : filled, endMark, collector);
+    private void last(RowCollector collector) throws UnreadableException, IOException, QuoteFound {
+        boolean endMark = filled > row.lineStart && buffer[filled - 1] == 0x1A;
+        endLine(endMark ? filled - 1 : filled, endMark, collector);
     }
 
-    private void line(int from, int to, boolean terminated, RowCollector collector)
+    private void startLine(int from) {
+        row.lineStart = from;
+        row.line = line;
+        row.count = 0;
+        cellStart = from;
+        inTable = line >= firstDataLine;
+    }
+
+    private void endLine(int to, boolean terminated, RowCollector collector)
             throws UnreadableException, IOException, QuoteFound {
-        long number = line++;
-        if (number < firstDataLine || isSkipped(from, to)) {
+        line++;
+        if (!inTable || isSkipped(row.lineStart, to)) {
             return;
         }
-        row.bytes = buffer;
-        row.lineStart = from;
-        row.line = number;
-        row.terminated = terminated;
-        row.count = 0;
         if (spaces) {
-            splitAtSpaces(from, to);
+            splitAtSpaces(row.lineStart, to);
         } else {
-            split(from, to);
+            addCell(to);
         }
+        row.terminated = terminated;
         collector.take(row);
+    }
+
+    private void addCell(int to) throws QuoteFound {
+        if (!inTable || spaces) {
+            return;
+        }
+        row.add(cellStart, to);
+        cellStart = to + 1;
+        int start = row.starts[row.count - 1];
+        if (start < to && buffer[start] == '"') {
+            throw new QuoteFound();
+        }
     }
 
     private boolean isSkipped(int from, int to) {
@@ -116,26 +138,6 @@ final class FastRows {
             at++;
         }
         return at == to || buffer[at] == '#';
-    }
-
-    private void split(int from, int to) throws QuoteFound {
-        byte[] bytes = buffer;
-        int start = from;
-        for (int i = from; i < to; i++) {
-            if (bytes[i] == delimiter) {
-                cell(start, i);
-                start = i + 1;
-            }
-        }
-        cell(start, to);
-    }
-
-    private void cell(int from, int to) throws QuoteFound {
-        row.add(from, to);
-        int start = row.starts[row.count - 1];
-        if (start < to && buffer[start] == '"') {
-            throw new QuoteFound();
-        }
     }
 
     private void splitAtSpaces(int from, int to) {

@@ -19,6 +19,8 @@ import org.dutywright.units.ScaledUnit;
  */
 record Heading(String text, String name, Optional<ScaledUnit> unit, String unknownUnit) {
     private static final Pattern BRACKETED = Pattern.compile("(.*?)\\s*(?:\\(([^()]*)\\)|\\[([^\\[\\]]*)])");
+    private static final Pattern CONTROLS = Pattern.compile("[\\p{Cntrl}\\s]+");
+    private static final int LONGEST = 200;
     private static final Pattern AFTER_SLASH = Pattern.compile("(.+?)\\s*/\\s*([^/]+)");
     private static final Pattern AFTER_SEPARATOR = Pattern.compile("(.+)[_ .,-]\\s*([^_ .,-]+)");
     private static final Set<String> TIME_NAMES = Set.of(
@@ -49,6 +51,16 @@ record Heading(String text, String name, Optional<ScaledUnit> unit, String unkno
      * @param unitCell in the unit line, empty if there is none
      */
     static Heading of(String text, String unitCell) {
+        // names are shown in one line, and no heading of a channel is a page long
+        return ofOneLine(oneLine(text), oneLine(unitCell));
+    }
+
+    private static String oneLine(String cell) {
+        String line = CONTROLS.matcher(cell).replaceAll(" ").strip();
+        return line.length() <= LONGEST ? line : line.substring(0, LONGEST);
+    }
+
+    private static Heading ofOneLine(String text, String unitCell) {
         String below = withoutBrackets(unitCell);
         Optional<ScaledUnit> fromLine = ScaledUnit.parse(below);
         String unknown = fromLine.isEmpty() ? below : "";

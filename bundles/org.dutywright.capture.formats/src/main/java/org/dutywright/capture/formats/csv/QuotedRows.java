@@ -37,7 +37,8 @@ final class QuotedRows {
             while (records.hasNext()) {
                 fill(records.next());
                 row.terminated = records.hasNext() || stream.endsWithLineEnd();
-                if (row.count > 1 || (!row.isEmpty(0) && row.bytes[row.starts[0]] != '#')) {
+                boolean blank = row.isEmpty(0);
+                if (blank ? row.count > 1 : row.bytes[row.starts[0]] != '#') {
                     collector.take(row);
                 }
             }

@@ -84,6 +84,9 @@ class CsvDialectTest {
                         "quoted",
                         "\"time\",\"signal1\",\"signal2\"\n\"-0.001\",\"0.25\",\"1\"\n\"0\",\"12.5\",\"2\"\n\"0.001\",\"-3e-3\",\"3\"\n"),
                 Arguments.of(
+                        "quotes and comments",
+                        "time,signal1,signal2\n\"-0.001\",0.25,1\n# two, \"three\"\n0,12.5,2\n0.001,-3e-3,3\n"),
+                Arguments.of(
                         "quoted comma numbers",
                         "time,signal1,signal2\n\"-0.001\",\"0.25\",1\n0,12.5,2\n0.001,-3e-3,3\n"),
                 Arguments.of("time last", "signal1,signal2,time\n0.25,1,-0.001\n12.5,2,0\n-3e-3,3,0.001\n"),
@@ -183,9 +186,9 @@ class CsvDialectTest {
 
     @Test
     void quotedHeadingsMayHoldDelimitersAndLineBreaks() throws Exception {
-        String text = "time,\"signal1, the\nupper one\",\"say \"\"two\"\" (mV)\"\n0,1,2000\n0.5,3,4000\n";
+        String text = "time,\"signal1, the\nupper one (V)\",\"say \"\"two\"\" (mV)\"\n0,1,2000\n0.5,3,4000\n";
         try (Capture capture = read(folder, text)) {
-            assertThat(channels(capture)).containsExactly("signal1, the\nupper one in V", "say \"two\" in V");
+            assertThat(channels(capture)).containsExactly("signal1, the upper one in V", "say \"two\" in V");
             assertThat(valuesOf(capture, 1)).containsExactly(2, 4);
             assertThat(capture.guessed()).containsEntry("header line", "1");
         }
