@@ -140,4 +140,27 @@ class TruthTest {
                         "null",
                         "null");
     }
+
+    @Test
+    void levelsCarryWhatFaultsAddForTheWholeRecording() throws IOException {
+        JsonNode channel = truth(Scenes.oneSecond(
+                        new Fault.GroundLift("signal1", 0, 1, 1.25, false),
+                        new Fault.LevelShift("signal1", 0, 1, 0.25, -2),
+                        new Fault.LevelShift("signal1", 0.5, 1, 3, 3)))
+                .get("channels")
+                .get(0);
+        assertThat(channel.get("lowLevel").asDouble()).isCloseTo(0.4 + 1.25 + 0.25, within(ROUNDING));
+        assertThat(channel.get("highLevel").asDouble()).isCloseTo(12.4 - 2, within(ROUNDING));
+    }
+
+    @Test
+    void anOddFirstPeriodIsNoCycleOfTheTruth() throws IOException {
+        JsonNode channel = truth(Scenes.oneSecond(
+                        new Fault.SupplyLoss("signal1", 0.203, 0.22, 0.03, 0.4, OptionalDouble.of(0.01), true)))
+                .get("channels")
+                .get(0);
+        // 40 cycles before; the odd one from 250 to 260 ms; 147 from there to 995 ms.
+        assertThat(channel.get("cycles").asLong()).isEqualTo(187);
+        assertThat(channel.get("frequencyHz").asDouble()).isCloseTo(200, within(ROUNDING));
+    }
 }

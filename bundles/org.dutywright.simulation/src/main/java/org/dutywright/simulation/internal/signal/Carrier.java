@@ -104,6 +104,8 @@ final class Carrier implements EdgeSource {
         if (cut) {
             loseSupply(losses.remove());
         } else if (oddPeriodSeconds.isPresent()) {
+            // Odd by intent: it would falsify the truth about the frequency.
+            truth.phaseBreaks();
             restartAt(start + period);
             oddPeriodSeconds = OptionalDouble.empty();
         } else {

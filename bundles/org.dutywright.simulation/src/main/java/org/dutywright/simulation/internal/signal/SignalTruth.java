@@ -9,8 +9,8 @@ import org.dutywright.simulation.Recording;
 
 /**
  * What was really made of one channel: sums over the whole cycles of its carrier inside the recording, hidden by a
- * fault or not, and the faults that came to pass. A cycle that touches a pause of the recording or that is cut by a
- * loss of supply is none.
+ * fault or not, and the faults that came to pass. A cycle that touches a pause of the recording, that is cut by a
+ * loss of supply or that is the odd first one after it is none.
  */
 public final class SignalTruth {
 

@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import org.dutywright.simulation.ChannelModel;
 import org.dutywright.simulation.DutyLaw;
 import org.dutywright.simulation.Expectation;
+import org.dutywright.simulation.Fault;
 import org.dutywright.simulation.Recording;
 import org.dutywright.simulation.Scenario;
 import org.dutywright.simulation.internal.signal.Happening;
@@ -23,7 +24,8 @@ import org.dutywright.simulation.internal.signal.SimulatedSamples;
 /**
  * Writes what is true about a simulated capture, schema {@code dutywright.truth/1}. Numbers are in base units, as in the
  * JSON of {@code measure}. A fault's {@code event} is the kind of event that measuring should name at its place, null
- * where it is none's or depends on limits. Cycles, frequency and duty are those of the carrier: whole cycles inside
+ * where it is none's or depends on limits. Levels are those of the healthy channel plus what faults add that hold for
+ * the whole recording. Cycles, frequency and duty are those of the carrier: whole cycles inside
  * the recording, whether or not a fault hides their pulses.
  */
 public final class TruthJson {
@@ -104,8 +106,8 @@ public final class TruthJson {
         json.writeStartObject();
         json.writeStringField("name", channel.name());
         json.writeStringField("activeLevel", channel.activeHigh() ? "high" : "low");
-        json.writeNumberField("lowLevel", channel.lowVolts());
-        json.writeNumberField("highLevel", channel.highVolts());
+        json.writeNumberField("lowLevel", channel.lowVolts() + lastingShift(channel, false));
+        json.writeNumberField("highLevel", channel.highVolts() + lastingShift(channel, true));
         json.writeNumberField("carrierHz", channel.carrierHz());
         json.writeNumberField("cycles", truth.cycles());
         number("frequencyHz", truth.frequencyHz());
@@ -118,6 +120,21 @@ public final class TruthJson {
         number("dutyReleasedPercent", byTravel ? dutyAtTravel(channel, 0) : OptionalDouble.empty());
         number("dutyPressedPercent", byTravel ? dutyAtTravel(channel, 100) : OptionalDouble.empty());
         json.writeEndObject();
+    }
+
+    private double lastingShift(ChannelModel channel, boolean high) {
+        Recording recording = scenario.recording();
+        double volts = 0;
+        for (Fault fault : scenario.faultsOf(channel.name())) {
+            if (fault.startSeconds() <= recording.startSeconds() && fault.endSeconds() >= recording.endSeconds()) {
+                volts += switch (fault) {
+                    case Fault.GroundLift lift -> high && !lift.liftsHigh() ? 0 : lift.volts();
+                    case Fault.LevelShift shift -> high ? shift.highVolts() : shift.lowVolts();
+                    default -> 0;
+                };
+            }
+        }
+        return volts;
     }
 
     private OptionalDouble dutyAtTravel(ChannelModel channel, double travelPercent) {
