@@ -56,6 +56,13 @@ class CaptureBuilderTest {
     }
 
     @Test
+    void stampsPrintedInWholeStepsAreNotCalledTooCoarse() throws Exception {
+        Capture capture = stamped(1e-5, 100_000, i -> rounded(i * 1e-5, 1e-5));
+        assertThat(capture.timeBase().sampleRateHz()).hasValue(100_000);
+        assertThat(capture.guessed()).doesNotContainKey("time stamps");
+    }
+
+    @Test
     void aRateThatDoesNotFitThePrintedDigitsIsStillEven() throws Exception {
         // 44.1 kHz printed to 10 us: steps of 2 or 3 units, none of 2.27
         Capture capture = stamped(1e-5, 100_000, i -> rounded(i / 44_100.0, 1e-5));

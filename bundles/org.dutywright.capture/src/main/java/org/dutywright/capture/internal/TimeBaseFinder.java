@@ -39,6 +39,8 @@ public final class TimeBaseFinder {
     private static final double GAP_STEPS = 1.5;
     private static final double STAMPED_GAP_STEPS = 3;
     private static final double EVEN_STEPS = 0.02;
+    // Printed in whole steps, neighbours still differ; a little above, for the rate is not exact.
+    private static final double SAME_STAMP_STEPS = 1.001;
     private static final long FEWEST_ROWS_A_GAP = 10;
     private static final long FEWEST_ROWS_A_STAMPED_GAP = 200;
 
@@ -90,7 +92,7 @@ public final class TimeBaseFinder {
         double step = coarse ? survey.meanStepSeconds() : median;
         Optional<List<Segment>> segments = split(GAP_STEPS * step, FEWEST_ROWS_A_GAP);
         if (segments.isPresent()) {
-            Optional<TimeBase> even = even(segments.get(), coarse);
+            Optional<TimeBase> even = even(segments.get());
             if (even.isPresent()) {
                 return new Found(even.get(), guessed);
             }
@@ -98,7 +100,7 @@ public final class TimeBaseFinder {
         return new Found(stamped(median > 0 ? median : step), guessed);
     }
 
-    private Optional<TimeBase> even(List<Segment> segments, boolean coarse) throws IOException {
+    private Optional<TimeBase> even(List<Segment> segments) throws IOException {
         double seconds = 0;
         for (Segment segment : segments) {
             seconds += scan.stamp(segment.endSample() - 1) - segment.startSeconds();
@@ -117,15 +119,15 @@ public final class TimeBaseFinder {
         // below a part in 10^9 no clock is known; never so much that the last sample moves by a hundredth of a step
         double floor = Math.min(1e-9, 0.01 / steps);
         double rate = SimplestRate.of(1 / step, Math.max(relativeError, floor));
-        sayEven(rate, relativeError, coarse, segments.size() - 1);
+        sayEven(rate, relativeError, segments.size() - 1);
         return Optional.of(EvenTimeBase.of(rate, segments));
     }
 
-    private void sayEven(double rate, double relativeError, boolean coarse, int gaps) {
+    private void sayEven(double rate, double relativeError, int gaps) {
         guessed.put("time base", "even, found from the time column");
         String error = relativeError > 1e-4 ? String.format(Locale.ROOT, " ± %.2g %%", 100 * relativeError) : "";
         guessed.put("sample rate", rate + " Hz" + error);
-        if (coarse) {
+        if (resolutionSeconds * rate > SAME_STAMP_STEPS) {
             guessed.put(
                     "time stamps",
                     "printed too coarsely to tell neighbours apart; the step is that of a line through all rows");
