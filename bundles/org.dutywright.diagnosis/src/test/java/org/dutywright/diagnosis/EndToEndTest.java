@@ -163,6 +163,28 @@ class EndToEndTest {
     }
 
     @Test
+    void channelsThatComeApartWhileAtRestAreNoWornSpot() throws IOException {
+        // Half a second in agreement, then apart: the place of rest differs from all others, but once only.
+        DoubleUnaryOperator travel = t -> 20 + 25 * Math.max(0, t - 1);
+        CheckResult result = bench(one(travel), two(t -> travel.applyAsDouble(t) - (t > 0.5 ? 7 : 0)))
+                .check();
+        top(result, Place.SENSOR, Kind.DRIFT);
+        assertThat(result.suspects()).noneMatch(it -> it.kind().equals(Optional.of(Kind.WORN_SPOT)));
+    }
+
+    @Test
+    void aBurstOfInterruptionsIsToldByItsPhaseToo() throws IOException {
+        // Between the interruptions only three cycles are whole: their period comes from the longer side.
+        Wire open = two(EndToEndTest::sweep)
+                .held(0.6031, 0.6272, 12.1)
+                .held(0.6533, 0.6812, 12.1)
+                .held(0.7091, 0.7294, 12.1);
+        CheckResult result = bench(one(EndToEndTest::sweep), open).check();
+        top(result, Place.SIGNAL_WIRE, Kind.INTERMITTENT, "signal2");
+        assertThat(result.suspects().get(0).reasonsFor()).anyMatch(it -> it.contains("in step across 2 of 2"));
+    }
+
+    @Test
     void aDutyThatStandsStillIsTheSensor() throws IOException {
         CheckResult result = bench(one(t -> 30), two(EndToEndTest::sweep)).check();
         top(result, Place.SENSOR, Kind.DRIFT);

@@ -36,6 +36,7 @@ class SuspectsTest {
         CheckResult result = check(one(t -> 30));
         assertTop(result, Place.RECORDING, null);
         assertThat(result.suspects().get(0).reasonsFor().get(0)).contains("signal2");
+        assertThat(result.nextMeasurement()).contains("record all channels of the sensor");
     }
 
     @Test
@@ -336,6 +337,7 @@ class SuspectsTest {
                 MeasuredChannel.named("signal1").carrier(220, 0, 2, t -> 20.5).frequencyU(0.1), two(t -> 30));
         assertThat(result.verdict()).isEqualTo(Verdict.INCONCLUSIVE);
         assertThat(result.suspects()).extracting(Suspect::place).containsExactly(Place.RECORDING, Place.NONE);
+        assertThat(result.nextMeasurement()).contains("less uncertainty");
     }
 
     @Test

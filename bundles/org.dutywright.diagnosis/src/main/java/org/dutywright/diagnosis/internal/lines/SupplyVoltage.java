@@ -12,8 +12,8 @@ import org.dutywright.pulse.Uncertain;
 
 /**
  * The supply voltage that limits in "% of supply" refer to: the mean of the channel with the role supply, else of a
- * channel named exactly {@code supply}, {@code battery} or {@code ubat} that the user gave no other role than
- * level, else what the user typed, which is taken as exact.
+ * channel named exactly {@code supply}, {@code battery} or {@code ubat} that was read as a level or, because it comes
+ * and goes, as pulses; else what the user typed, which is taken as exact.
  *
  * @param volts empty if it is not known
  * @param u standard uncertainty in volts, 0 where typed
@@ -30,7 +30,7 @@ public record SupplyVoltage(OptionalDouble volts, double u, String origin, Optio
                 .filter(it -> it.role() == Role.SUPPLY)
                 .findFirst()
                 .or(() -> measurement.channels().stream()
-                        .filter(it -> it.role() == Role.LEVEL
+                        .filter(it -> (it.role() == Role.LEVEL || it.role() == Role.PWM)
                                 && NAMES.contains(it.channel().name()))
                         .findFirst());
         Optional<ChannelMeasurement> usable = channel.filter(

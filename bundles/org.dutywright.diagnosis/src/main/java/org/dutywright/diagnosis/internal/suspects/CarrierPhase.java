@@ -32,6 +32,8 @@ record CarrierPhase(double residualCycles, double uCycles, Verdict verdict) {
 
     private static final int CYCLES_EACH_SIDE = 32;
     private static final int FEWEST_CYCLES = 6;
+    /** A side this short takes its period from the other side. */
+    private static final int FEWEST_BORROWING = 2;
     /** A residual this small counts as in step even with the steadiest carrier; chance alone gives it to 6 %. */
     private static final double IN_STEP_CYCLES = 0.03;
     /** With more than this, a third of all broken phases would look kept. */
@@ -45,8 +47,12 @@ record CarrierPhase(double residualCycles, double uCycles, Verdict verdict) {
      * @return empty with too few healthy cycles beside it
      */
     static Optional<CarrierPhase> across(CycleTable cycles, double medianPeriodSeconds, Span gap) throws IOException {
-        Optional<Side> before = side(before(cycles, gap.fromSeconds() - medianPeriodSeconds / 2, medianPeriodSeconds));
-        Optional<Side> after = side(after(cycles, gap.toSeconds() + medianPeriodSeconds, medianPeriodSeconds));
+        List<Double> startsBefore = before(cycles, gap.fromSeconds() - medianPeriodSeconds / 2, medianPeriodSeconds);
+        List<Double> startsAfter = after(cycles, gap.toSeconds() + medianPeriodSeconds, medianPeriodSeconds);
+        Optional<Side> before =
+                Side.of(startsBefore).or(() -> Side.of(startsAfter).flatMap(it -> it.with(startsBefore)));
+        Optional<Side> after =
+                Side.of(startsAfter).or(() -> Side.of(startsBefore).flatMap(it -> it.with(startsAfter)));
         if (before.isEmpty() || after.isEmpty()) {
             return Optional.empty();
         }
@@ -56,7 +62,7 @@ record CarrierPhase(double residualCycles, double uCycles, Verdict verdict) {
         double difference = first.cyclesAt(middle) - second.cyclesAt(middle);
         double residual = difference - Math.rint(difference);
         double u = Math.hypot(first.uAt(middle), second.uAt(middle));
-        boolean samePeriod = Math.abs(first.period() / second.period() - 1) < SAME_PERIOD;
+        boolean samePeriod = Math.abs(first.periodSeconds() / second.periodSeconds() - 1) < SAME_PERIOD;
         return Optional.of(new CarrierPhase(residual, u, samePeriod ? verdict(residual, u) : Verdict.UNTOLD));
     }
 
@@ -111,37 +117,59 @@ record CarrierPhase(double residualCycles, double uCycles, Verdict verdict) {
         return starts;
     }
 
-    private static Optional<Side> side(List<Double> starts) {
-        if (starts.size() < FEWEST_CYCLES) {
-            return Optional.empty();
-        }
-        SimpleRegression line = new SimpleRegression();
-        double origin = starts.get(0);
-        for (int i = 0; i < starts.size(); i++) {
-            line.addData(i, starts.get(i) - origin);
-        }
-        return Optional.of(new Side(line, origin));
-    }
+    /**
+     * The line through the starts of one side: {@code originSeconds + number * periodSeconds}.
+     *
+     * @param scatterCycles standard deviation of the starts around the line, in periods
+     * @param count number of starts
+     * @param numberSquares sum of the squares of their numbers from the middle one, which the period rests on
+     */
+    private record Side(
+            double originSeconds, double periodSeconds, double scatterCycles, int count, double numberSquares) {
 
-    /** The line through the starts of one side: seconds after the origin against the number of the cycle. */
-    private record Side(SimpleRegression line, double origin) {
-        double period() {
-            return line.getSlope();
+        /** Empty with too few starts for a line of their own. */
+        static Optional<Side> of(List<Double> starts) {
+            if (starts.size() < FEWEST_CYCLES) {
+                return Optional.empty();
+            }
+            SimpleRegression line = new SimpleRegression();
+            double first = starts.get(0);
+            for (int i = 0; i < starts.size(); i++) {
+                line.addData(i, starts.get(i) - first);
+            }
+            double period = line.getSlope();
+            return Optional.of(new Side(
+                    first + line.getIntercept(),
+                    period,
+                    Math.sqrt(line.getMeanSquareError()) / period,
+                    starts.size(),
+                    line.getXSumSquares()));
+        }
+
+        /** The line of a short other side, as between two interruptions: this period through the mean of its starts. */
+        Optional<Side> with(List<Double> starts) {
+            if (starts.size() < FEWEST_BORROWING) {
+                return Optional.empty();
+            }
+            double sum = 0;
+            for (int i = 0; i < starts.size(); i++) {
+                sum += starts.get(i) - i * periodSeconds;
+            }
+            return Optional.of(
+                    new Side(sum / starts.size(), periodSeconds, scatterCycles, starts.size(), numberSquares));
         }
 
         double cyclesAt(double seconds) {
-            return (seconds - origin - line.getIntercept()) / line.getSlope();
+            return (seconds - originSeconds) / periodSeconds;
         }
 
         /** Standard uncertainty of the number of cycles at an instant: that of the line, and a walk of the period. */
         double uAt(double seconds) {
-            double n = line.getN();
-            double fromCentre = cyclesAt(seconds) - (n - 1) / 2;
-            double scatter = Math.sqrt(line.getMeanSquareError()) / period();
-            double ofLine = scatter * Math.sqrt(1 / n + fromCentre * fromCentre / line.getXSumSquares());
+            double fromCentre = cyclesAt(seconds) - (count - 1) / 2.0;
+            double ofLine = scatterCycles * Math.sqrt(1.0 / count + fromCentre * fromCentre / numberSquares);
             // Jitter that accumulates shows less within the line than beyond it.
-            double ahead = Math.max(0, Math.abs(fromCentre) - n / 2);
-            return Math.hypot(ofLine, scatter * Math.sqrt(ahead / n));
+            double ahead = Math.max(0, Math.abs(fromCentre) - count / 2.0);
+            return Math.hypot(ofLine, scatterCycles * Math.sqrt(ahead / FEWEST_CYCLES));
         }
     }
 }

@@ -73,10 +73,10 @@ final class DisturbanceRule implements Rule {
     private static List<Finding> alone(ChannelEvidence channel, List<PulseEvent> own, long shared, Evidence evidence) {
         List<String> name = List.of(channel.name());
         String fact = fact(channel, own);
-        String others = evidence.channels().size() > 1
-                ? String.format(
-                        Locale.ROOT, "%d of these %d come at the same instant on another channel.", shared, own.size())
-                : "";
+        String others = evidence.channels().size() < 2
+                ? ""
+                : (shared == 0 ? "None" : String.valueOf(shared)) + " of the events of " + channel.name() + ", "
+                        + own.size() + " in all, comes at the same instant on another channel.";
         String burst = burst(channel, own);
         long extra =
                 own.stream().filter(it -> it.kind() == EventKind.EXTRA_PULSE).count();

@@ -57,7 +57,7 @@ final class DutyRule implements Rule {
         List<String> name = List.of(channel.name());
         String facts = facts(List.of(channel));
         String levels =
-                channel.levelsPerfect() ? "Levels and transitions of " + channel.name() + " are within limits." : "";
+                channel.levelsPerfect() ? "No level or transition of " + channel.name() + " passes a limit." : "";
         double points = channel.levelsPerfect() ? 6 : 2;
         return List.of(
                 Finding.of(Place.SENSOR, Kind.DRIFT, name, points)
@@ -78,8 +78,7 @@ final class DutyRule implements Rule {
         TravelDifference travel = pair.travel();
         String shape = shape(pair, evidence);
         String fact = difference(pair);
-        String levels =
-                perfect ? "Levels and transitions of " + String.join(" and ", names) + " are within limits." : "";
+        String levels = perfect ? "No level or transition of " + String.join(" and ", names) + " passes a limit." : "";
         Finding sensor = Finding.of(Place.SENSOR, Kind.DRIFT, names, perfect ? 7 : 2)
                 .because(fact)
                 .because(shape)

@@ -159,7 +159,7 @@ public final class EvidenceCollector {
                 .filter(Interruption::together)
                 .toList();
         for (Interruption interruption : all) {
-            OptionalDouble volts = probe.middleMean(interruption.span());
+            OptionalDouble volts = probe.lowest(interruption.span());
             if (volts.isPresent()) {
                 looked++;
                 dipped += volts.getAsDouble() < DIP_SHARE * usual ? 1 : 0;

@@ -26,8 +26,8 @@ final class FrequencyRule implements Rule {
         boolean perfect = off.stream().allMatch(FrequencyRule::undisturbed);
         String facts = String.join(" ", off.stream().map(FrequencyRule::fact).toList());
         String levels = perfect
-                ? "Levels and transitions of " + String.join(" and ", names)
-                        + " are within their limits and no pulse is missing."
+                ? "No level or transition of " + String.join(" and ", names)
+                        + " passes a limit and no pulse is missing."
                 : "";
         boolean all = off.size() > 1 && off.size() == evidence.channels().size();
         String slow = "A supply that is too low slows some oscillators.";

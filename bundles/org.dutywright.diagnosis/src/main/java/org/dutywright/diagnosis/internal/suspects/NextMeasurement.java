@@ -2,6 +2,7 @@
 package org.dutywright.diagnosis.internal.suspects;
 
 import java.util.List;
+import java.util.Optional;
 import org.dutywright.diagnosis.Suspect;
 import org.dutywright.diagnosis.Suspect.Kind;
 
@@ -11,17 +12,19 @@ final class NextMeasurement {
 
     private NextMeasurement() {}
 
-    static String of(List<Suspect> suspects) {
+    /**
+     * The measurement.
+     *
+     * @param suspects the most likely first
+     * @param evidence empty where nothing was looked for because everything conforms
+     */
+    static String of(List<Suspect> suspects, Optional<Evidence> evidence) {
         Suspect first = suspects.get(0);
         Kind kind = first.kind().orElse(null);
         String channels = first.channels().isEmpty() ? "the signals" : String.join(" and ", first.channels());
         return switch (first.place()) {
             case NONE -> "No further measurement is called for.";
-            case RECORDING ->
-                kind == Kind.SWAPPED_LEADS
-                        ? PROCEDURE + "check on the wiring diagram which wire each lead is on, then record again."
-                        : PROCEDURE + "record " + channels
-                                + " again at a higher sample rate and within the input range, and check again.";
+            case RECORDING -> recording(kind, channels, evidence);
             case SUPPLY, GROUND ->
                 PROCEDURE + "record the voltage between the sensor's supply and ground pins, and its ground pin against"
                         + " battery negative, together with the signals until the fault shows again.";
@@ -37,6 +40,23 @@ final class NextMeasurement {
             case SIGNAL_WIRE -> wire(kind, channels);
             case SENSOR -> sensor(kind, channels);
         };
+    }
+
+    private static String recording(Kind kind, String channels, Optional<Evidence> evidence) {
+        if (kind == Kind.SWAPPED_LEADS) {
+            return PROCEDURE + "check on the wiring diagram which wire each lead is on, then record again.";
+        }
+        if (evidence.isPresent()
+                && evidence.get().channels().size()
+                        < evidence.get().sensor().channels().size()) {
+            return PROCEDURE + "record all channels of the sensor at once, and name them if their columns are not.";
+        }
+        if (evidence.isPresent() && evidence.get().findings().isEmpty()) {
+            return PROCEDURE + "measure what is inconclusive again with less uncertainty: for longer, at a higher"
+                    + " sample rate, or with a recorder whose clock and range are calibrated.";
+        }
+        return PROCEDURE + "record " + channels
+                + " again at a higher sample rate and within the input range, and check again.";
     }
 
     private static String wire(Kind kind, String channels) {

@@ -50,7 +50,7 @@ public final class Ranker {
             Progress progress)
             throws IOException {
         if (verdict == Verdict.CONFORMS) {
-            return ranking(List.of(nothing(lines, agreement)));
+            return ranking(List.of(nothing(lines, agreement)), Optional.empty());
         }
         Evidence evidence = EvidenceCollector.collect(measurement, sensor, match, verdict, lines, agreement, progress);
         List<Finding> findings = new ArrayList<>();
@@ -58,7 +58,7 @@ public final class Ranker {
         if (findings.isEmpty()) {
             findings.addAll(unexplained(evidence));
         }
-        return ranking(findings);
+        return ranking(findings, Optional.of(evidence));
     }
 
     private static Finding nothing(List<Line> lines, Optional<AgreementResult> agreement) {
@@ -97,7 +97,7 @@ public final class Ranker {
 
     private record Key(Place place, Optional<Kind> kind, List<String> channels) {}
 
-    private static Ranking ranking(List<Finding> findings) {
+    private static Ranking ranking(List<Finding> findings, Optional<Evidence> evidence) {
         Map<Key, Finding> merged = new LinkedHashMap<>();
         for (Finding finding : findings) {
             merged.merge(new Key(finding.place(), finding.kind(), finding.channels()), finding, Finding::and);
@@ -113,6 +113,6 @@ public final class Ranker {
                         it.reasonsFor(),
                         it.reasonsAgainst()))
                 .toList();
-        return new Ranking(suspects, NextMeasurement.of(suspects));
+        return new Ranking(suspects, NextMeasurement.of(suspects, evidence));
     }
 }

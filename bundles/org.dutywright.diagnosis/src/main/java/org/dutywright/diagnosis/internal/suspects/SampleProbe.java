@@ -4,14 +4,15 @@ package org.dutywright.diagnosis.internal.suspects;
 import java.io.IOException;
 import java.util.List;
 import java.util.OptionalDouble;
+import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Segment;
 import org.dutywright.capture.TimeBase;
 
 /** Looks at the samples of one channel in a short stretch of time. */
 final class SampleProbe {
-    /** More samples than this around the middle of a stretch would tell no more. */
-    private static final int MAX_SAMPLES = 8192;
+    /** More samples than this around the middle of a stretch are not looked at. */
+    private static final int MAX_SAMPLES = 1 << 18;
 
     private final Capture capture;
     private final int channel;
@@ -40,6 +41,16 @@ final class SampleProbe {
         double quarter = span.lengthSeconds() / 4;
         double[] values = read(new Span(span.fromSeconds() + quarter, span.toSeconds() - quarter));
         return values.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(mean(values, Double.NaN, true));
+    }
+
+    /**
+     * Level that one sample in a hundred lies below, which short dips reach and single noisy samples do not.
+     *
+     * @return empty if no sample lies there
+     */
+    OptionalDouble lowest(Span span) throws IOException {
+        double[] values = read(span);
+        return values.length == 0 ? OptionalDouble.empty() : OptionalDouble.of(new Percentile(1).evaluate(values));
     }
 
     /**

@@ -1,92 +1,108 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.diagnosis.internal.suspects;
 
-import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.descriptive.SummaryStatistics;
+import org.apache.commons.math3.stat.descriptive.rank.Median;
 
-/** Where in the travel two channels differ: sums over slices of travel, and how often each slice was entered. */
+/**
+ * Where in the travel two channels differ: the mean difference of each visit to each slice of the travel. A visit ends
+ * once the travel has gone {@value #AWAY_SLICES} slices away, so that noise at a border makes no new one.
+ */
 final class TravelProfile {
     private static final int SLICES = 50;
     private static final double SLICE_PERCENT = 2;
+    private static final int AWAY_SLICES = 3;
+    /** With fewer slices there is no elsewhere to compare a place with. */
+    private static final int FEWEST_SLICES = 5;
     /** A place that is wider than this share of the travel covered is no spot. */
     private static final double WIDEST_SHARE = 0.34;
-    /** Slices with fewer instants say nothing. */
-    private static final int FEWEST = 2;
 
-    private final long[] counts = new long[SLICES];
-    private final double[] sums = new double[SLICES];
-    private final int[] visits = new int[SLICES];
-    private int current = -1;
+    private final SummaryStatistics[] visits = new SummaryStatistics[SLICES];
+    private final double[] openSums = new double[SLICES];
+    private final long[] openCounts = new long[SLICES];
+    private final boolean[] away = new boolean[SLICES];
+
+    TravelProfile() {
+        Arrays.setAll(visits, i -> new SummaryStatistics());
+    }
 
     /**
-     * A place in the travel where the channels differ from what they do elsewhere.
+     * A place in the travel where the channels differ more than elsewhere, each time.
      *
      * @param fromPercent where it begins
      * @param toPercent where it ends
      * @param differencePercent mean difference there, relative to elsewhere
-     * @param visits how often the travel passed into its worst slice
+     * @param visits how often the travel came to its worst slice
      * @param coveredPercent travel that the recording covers
      */
-    record Spot(double fromPercent, double toPercent, double differencePercent, int visits, double coveredPercent) {}
+    record Spot(double fromPercent, double toPercent, double differencePercent, long visits, double coveredPercent) {}
 
     void add(double travelPercent, double differencePercent) {
         int slice = Math.clamp((int) Math.floor(travelPercent / SLICE_PERCENT), 0, SLICES - 1);
-        counts[slice]++;
-        sums[slice] += differencePercent;
-        if (slice != current) {
-            visits[slice]++;
-            current = slice;
+        if (away[slice]) {
+            endVisit(slice);
+            away[slice] = false;
         }
+        openSums[slice] += differencePercent;
+        openCounts[slice]++;
+        Arrays.fill(away, 0, Math.max(0, slice - AWAY_SLICES + 1), true);
+        Arrays.fill(away, Math.min(SLICES, slice + AWAY_SLICES), SLICES, true);
     }
 
-    /** What follows does not continue what came before. */
-    void leave() {
-        current = -1;
+    private void endVisit(int slice) {
+        if (openCounts[slice] > 0) {
+            visits[slice].addValue(openSums[slice] / openCounts[slice]);
+            openSums[slice] = 0;
+            openCounts[slice] = 0;
+        }
     }
 
     /**
-     * The place that sticks out, empty if none does or it was passed only once.
+     * The place that sticks out; empty if none does, if it was visited only once, or if the visits do not agree. To be
+     * asked when all is added.
      *
-     * @param leastPercent smallest difference, relative to elsewhere, that counts
+     * @param leastPercent smallest difference, beyond that elsewhere, that counts
      */
     Optional<Spot> spot(double leastPercent) {
-        List<Integer> covered = new ArrayList<>();
-        for (int i = 0; i < SLICES; i++) {
-            if (counts[i] >= FEWEST) {
-                covered.add(i);
-            }
-        }
-        if (covered.size() < 5) {
+        IntStream.range(0, SLICES).forEach(this::endVisit);
+        List<Integer> covered = IntStream.range(0, SLICES)
+                .filter(i -> visits[i].getN() > 0)
+                .boxed()
+                .toList();
+        if (covered.size() < FEWEST_SLICES) {
             return Optional.empty();
         }
-        double usual = median(covered.stream().map(this::mean).sorted().toList());
+        double usual =
+                new Median().evaluate(covered.stream().mapToDouble(this::mean).toArray());
         int worst = covered.stream()
-                .max((a, b) -> Double.compare(Math.abs(mean(a) - usual), Math.abs(mean(b) - usual)))
+                .max(Comparator.comparingDouble(i -> Math.abs(mean(i) - usual)))
                 .orElseThrow();
         double peak = mean(worst) - usual;
-        List<Integer> high = covered.stream()
+        List<Integer> place = covered.stream()
                 .filter(i -> Math.abs(mean(i) - usual) > Math.abs(peak) / 2)
                 .toList();
-        int width = high.get(high.size() - 1) - high.get(0) + 1;
-        boolean sticksOut = Math.abs(peak) >= leastPercent && width <= WIDEST_SHARE * covered.size();
-        if (!sticksOut || visits[worst] < 2) {
+        int first = place.get(0);
+        int last = place.get(place.size() - 1);
+        boolean sticksOut = Math.abs(mean(worst)) - Math.abs(usual) >= leastPercent
+                && last - first + 1 <= WIDEST_SHARE * covered.size();
+        boolean repeats = visits[worst].getN() >= 2 && visits[worst].getStandardDeviation() <= Math.abs(peak) / 2;
+        if (!sticksOut || !repeats) {
             return Optional.empty();
         }
         return Optional.of(new Spot(
-                high.get(0) * SLICE_PERCENT,
-                (high.get(high.size() - 1) + 1) * SLICE_PERCENT,
+                first * SLICE_PERCENT,
+                (last + 1) * SLICE_PERCENT,
                 peak,
-                visits[worst],
+                visits[worst].getN(),
                 covered.size() * SLICE_PERCENT));
     }
 
     private double mean(int slice) {
-        return sums[slice] / counts[slice];
-    }
-
-    private static double median(List<Double> sorted) {
-        int middle = sorted.size() / 2;
-        return sorted.size() % 2 == 1 ? sorted.get(middle) : (sorted.get(middle - 1) + sorted.get(middle)) / 2;
+        return visits[slice].getMean();
     }
 }
