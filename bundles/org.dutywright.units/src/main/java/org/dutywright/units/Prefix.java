@@ -7,7 +7,8 @@ import java.util.List;
 enum Prefix {
     GIGA(9, "giga", "G"),
     MEGA(6, "mega", "M"),
-    KILO(3, "kilo", "k"),
+    // the capital K is no SI, but is written in the trade and means nothing else here
+    KILO(3, "kilo", "k", "K"),
     NONE(0, "", ""),
     MILLI(-3, "milli", "m"),
     MICRO(-6, "micro", "µ", "\u03bc", "u"),

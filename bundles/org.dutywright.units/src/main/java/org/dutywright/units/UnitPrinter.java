@@ -13,7 +13,8 @@ public final class UnitPrinter {
     private UnitPrinter() {}
 
     /**
-     * Prints a value with an SI prefix, so that one to three digits stand before the point.
+     * Prints a value with an SI prefix, so that one to three digits stand before the point; seconds have
+     * prefixes below 1 s only.
      *
      * @param value finite, in {@code unitSymbol}
      * @param unitSymbol without prefix, may be empty
@@ -71,6 +72,10 @@ public final class UnitPrinter {
             return Prefix.NONE;
         }
         int magnitude = magnitude(value);
+        // nobody reads kiloseconds
+        if (unit.get() == Unit.SECOND && magnitude >= 0) {
+            return Prefix.NONE;
+        }
         for (Prefix prefix : Prefix.values()) {
             if (magnitude >= prefix.exponent()) {
                 return prefix;

@@ -26,7 +26,15 @@ class QuantityTest {
         "1e3 millivolts, 1, VOLT",
         "2 %, 2, PERCENT",
         "50 %/s, 50, PERCENT_PER_SECOND",
+        "4.35 KHz, 4350, HERTZ",
+        "3.7 msec, 0.0037, SECOND",
+        "8 micro seconds, 8e-6, SECOND",
+        "1 MV, 1e6, VOLT",
+        "1 mV, 1e-3, VOLT",
+        "0.3 Volts, 0.3, VOLT",
+        "-0 V, 0, VOLT",
         "4.7 kohm, 4700, OHM",
+        "4.7 kΩ, 4700, OHM",
         "10 nF, 1e-8, FARAD",
         ".5 s, 0.5, SECOND"
     })
@@ -44,6 +52,14 @@ class QuantityTest {
     void aWrongDimensionSaysWhatToWrite() {
         assertThatThrownBy(() -> Quantity.parse("5 ms", Dimension.FREQUENCY))
                 .hasMessage("'5 ms' is a time, not a frequency; write for example 180 Hz");
+        assertThatThrownBy(() -> Quantity.parse("fast", Dimension.FREQUENCY))
+                .hasMessage("'fast' is not a number with a unit of frequency; write for example 180 Hz");
+        assertThatThrownBy(() -> Quantity.parse("1,5 ms", Dimension.TIME))
+                .hasMessage("'1,5 ms' is not a number with a unit of time; the decimal mark is a point;"
+                        + " write for example 100 us");
+        assertThatThrownBy(() -> Quantity.parse("9 volzt"))
+                .hasMessage("'volzt' is not a known unit; write for example 9 V");
+        assertThatThrownBy(() -> Quantity.parse("9")).hasMessage("'9' has no unit; write for example 9 V");
         assertThatThrownBy(() -> Quantity.parse("5", Dimension.TIME))
                 .hasMessage("'5' has no unit of time; write for example 100 us");
     }
