@@ -41,10 +41,15 @@ public final class MapReader {
      * @param what the thing that the map describes, with its article, for messages
      */
     public static MapReader of(TextNode node, Problems problems, String what) {
+        return of(node, problems, what, "");
+    }
+
+    private static MapReader of(TextNode node, Problems problems, String what, String example) {
         if (node instanceof MapNode map) {
             return new MapReader(map, problems, what);
         }
-        problems.add(node.mark(), what + " needs keys with values, but this is " + node.kind());
+        String advice = example.isEmpty() ? "" : ", for example " + example;
+        problems.add(node.mark(), what + " needs keys with values" + advice + ", but this is " + node.kind());
         return new MapReader(new MapNode(node.mark(), Map.of()), problems, what).silent();
     }
 
@@ -82,9 +87,19 @@ public final class MapReader {
 
     /** The value of a key that must be there; absent or wrong is reported. */
     public <T> Optional<T> required(String key, ScalarParser<T> parser) {
+        return required(key, parser, "");
+    }
+
+    /**
+     * The value of a key that must be there; absent or wrong is reported.
+     *
+     * @param example a value as one writes it, for the message about an absent key; may be empty
+     */
+    public <T> Optional<T> required(String key, ScalarParser<T> parser, String example) {
         if (!has(key)) {
             asked.add(key);
-            problems.add(map.mark(), what + " needs the key '" + key + "'");
+            String advice = example.isEmpty() ? "" : "; write for example " + key + ": " + example;
+            problems.add(map.mark(), what + " needs the key '" + key + "'" + advice);
             return Optional.empty();
         }
         return optional(key, parser);
@@ -99,9 +114,18 @@ public final class MapReader {
 
     /** The map below a key that may be absent. */
     public Optional<MapReader> child(String key) {
+        return child(key, "");
+    }
+
+    /**
+     * The map below a key that may be absent.
+     *
+     * @param example a map as one writes it, for the message about a value that is none; may be empty
+     */
+    public Optional<MapReader> child(String key, String example) {
         asked.add(key);
         Entry entry = map.entries().get(key);
-        return entry == null ? Optional.empty() : Optional.of(of(entry.value(), problems, "'" + key + "'"));
+        return entry == null ? Optional.empty() : Optional.of(of(entry.value(), problems, "'" + key + "'", example));
     }
 
     /** The node below a key that may be absent, for values that may have several forms. */
@@ -155,7 +179,9 @@ public final class MapReader {
         try {
             return Optional.of(parser.parse(scalar.text()));
         } catch (BadValueException e) {
-            problems.add(node.mark(), name + ": " + e.getMessage());
+            // parsers quote the text that they refuse, which may fill the screen
+            String text = scalar.text().strip();
+            problems.add(node.mark(), name + ": " + e.getMessage().replace(text, Visible.shortened(text)));
             return Optional.empty();
         }
     }
@@ -169,7 +195,9 @@ public final class MapReader {
     public void finish() {
         map.entries().forEach((key, entry) -> {
             if (!asked.contains(key)) {
-                problems.add(entry.keyMark(), "unknown key '" + key + "' in " + what + "; " + Nearest.hint(key, asked));
+                problems.add(
+                        entry.keyMark(),
+                        "unknown key '" + Visible.shortened(key) + "' in " + what + "; " + Nearest.hint(key, asked));
             }
         });
     }

@@ -4,12 +4,15 @@ package org.dutywright.text;
 import org.snakeyaml.engine.v2.api.LoadSettings;
 import org.snakeyaml.engine.v2.api.lowlevel.Parse;
 import org.snakeyaml.engine.v2.events.Event;
+import org.snakeyaml.engine.v2.events.ScalarEvent;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 
 /** Looks at the events of a text before any node is made, since nodes are made by recursion. */
 final class TextLimits {
     private static final int MAX_DEPTH = 30;
     private static final int MAX_EVENTS = 200_000;
+    // what reads the values may take time that grows with the square of their length
+    private static final int MAX_VALUE_CHARACTERS = 4_000;
 
     private final LoadSettings settings;
     private final Problems problems;
@@ -45,6 +48,9 @@ final class TextLimits {
     private static String problemOf(Event event, int depth, int events) {
         if (event.getEventId() == Event.ID.Alias) {
             return "a reference to another place is not read; write the value out";
+        }
+        if (event instanceof ScalarEvent scalar && scalar.getValue().length() > MAX_VALUE_CHARACTERS) {
+            return "a single value is longer than " + MAX_VALUE_CHARACTERS + " characters; shorten it";
         }
         if (depth > MAX_DEPTH) {
             return "nested deeper than " + MAX_DEPTH + " levels";

@@ -67,7 +67,7 @@ public sealed interface TextNode {
     record ScalarNode(Mark mark, String text) implements TextNode {
         @Override
         public String kind() {
-            return text.isEmpty() ? "empty" : "the single value '" + text + "'";
+            return text.isEmpty() ? "empty" : "the single value '" + Visible.shortened(text) + "'";
         }
     }
 }

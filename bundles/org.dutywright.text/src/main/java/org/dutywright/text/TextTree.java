@@ -56,10 +56,7 @@ public final class TextTree {
             return decoder.decode(buffer).toString();
         } catch (CharacterCodingException e) {
             String before = new String(bytes, 0, buffer.position(), StandardCharsets.UTF_8);
-            Mark mark = new Mark(
-                    (int) before.chars().filter(c -> c == '\n').count() + 1,
-                    before.length() - before.lastIndexOf('\n'));
-            throw single(file.toString(), mark, "this byte is not UTF-8; save the file as UTF-8 text");
+            throw single(file.toString(), endOf(before), "this byte is not UTF-8; save the file as UTF-8 text");
         }
     }
 
@@ -73,8 +70,11 @@ public final class TextTree {
         if (content.length() > MAX_CHARACTERS) {
             throw single(fileName, START, tooLong());
         }
-        LoadSettings settings =
-                LoadSettings.builder().setCodePointLimit(MAX_CHARACTERS).build();
+        // the library would refuse keys that are no single words without a place
+        LoadSettings settings = LoadSettings.builder()
+                .setCodePointLimit(MAX_CHARACTERS)
+                .setAllowNonScalarKeys(true)
+                .build();
         Problems problems = new Problems(fileName);
         String text = content.startsWith("\ufeff") ? content.substring(1) : content;
         try {
@@ -122,7 +122,7 @@ public final class TextTree {
             if (before != null) {
                 problems.add(
                         keyMark,
-                        "'" + key.getValue() + "' stands here a second time; the first is in line "
+                        "'" + Visible.shortened(key.getValue()) + "' stands here a second time; the first is in line "
                                 + before.keyMark().line());
             }
         }
@@ -139,9 +139,15 @@ public final class TextTree {
 
     private static Mark placeOf(String text, int codePoints) {
         int end = text.offsetByCodePoints(0, Math.min(codePoints, text.codePointCount(0, text.length())));
-        String before = text.substring(0, end);
-        int lines = (int) before.chars().filter(c -> c == '\n').count();
-        return new Mark(lines + 1, before.length() - before.lastIndexOf('\n'));
+        return endOf(text.substring(0, end));
+    }
+
+    // counts as the YAML reader does: lines end with LF, CR LF or CR, and columns are characters, not their halves
+    private static Mark endOf(String before) {
+        String lines = before.replace("\r\n", "\n").replace('\r', '\n');
+        int line = (int) lines.chars().filter(c -> c == '\n').count() + 1;
+        int start = lines.lastIndexOf('\n') + 1;
+        return new Mark(line, lines.codePointCount(start, lines.length()) + 1);
     }
 
     private static String tooLong() {

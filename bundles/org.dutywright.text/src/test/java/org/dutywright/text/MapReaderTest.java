@@ -52,6 +52,37 @@ class MapReaderTest {
     }
 
     @Test
+    void aMessageMayShowAnExampleOfWhatIsMissing() throws ProblemsException {
+        MapReader map = reader("input: 5 V\n");
+        map.required("name", ScalarParser.text(), "signal1");
+        map.child("input", "{rising: 3.5 V}").ifPresent(input -> {
+            // nothing more is said about a map that is none
+            input.required("rising", ScalarParser.text());
+            input.finish();
+        });
+        map.finish();
+        assertThat(messages())
+                .containsExactly(
+                        "f:1:1: a thing needs the key 'name'; write for example name: signal1",
+                        "f:1:8: 'input' needs keys with values, for example {rising: 3.5 V},"
+                                + " but this is the single value '5 V'");
+    }
+
+    @Test
+    void aLongTextIsShownByItsBeginning() throws ProblemsException {
+        String key = "k".repeat(200);
+        MapReader map = reader("a: " + "9".repeat(200) + "\n" + key + ": 1\nb: [1]\n");
+        map.optional("a", ScalarParser.whole(0, 9));
+        map.optional("b", ScalarParser.text());
+        map.finish();
+        assertThat(messages())
+                .containsExactly(
+                        "f:1:4: 'a': '" + "9".repeat(80) + "…' is not a whole number from 0 to 9",
+                        "f:2:1: unknown key '" + "k".repeat(80) + "…' in a thing; known are a, b",
+                        "f:3:4: 'b' needs a single value, but this is a list");
+    }
+
+    @Test
     void aFarWordListsAllKnownOnes() throws ProblemsException {
         MapReader map = reader("zzzzzzzz: 1\n");
         map.optional("a", ScalarParser.text());

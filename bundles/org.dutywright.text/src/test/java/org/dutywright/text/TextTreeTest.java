@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -68,10 +69,44 @@ class TextTreeTest {
                 .singleElement()
                 .asString()
                 .contains("more than 200000 entries");
+        assertThat(problemsOf("a: 1\nb: '" + "x".repeat(4001) + "'\n"))
+                .containsExactly("a.yaml:2:4: a single value is longer than 4000 characters; shorten it");
+        assertThat(problemsOf("? " + "x".repeat(4001) + "\n: 1\n"))
+                .containsExactly("a.yaml:1:3: a single value is longer than 4000 characters; shorten it");
         assertThat(problemsOf("x".repeat(TextTree.MAX_CHARACTERS + 1)))
                 .singleElement()
                 .asString()
                 .contains("longer than");
+    }
+
+    @Test
+    void everyKindOfLineEndAndEveryCharacterCountsOnce() {
+        // the musical symbol is two Java chars and one character
+        assertThat(problemsOf("a: 1\r\nb: 1\rc: \uD834\uDD1E \u0001\n"))
+                .containsExactly("a.yaml:3:6: a character that YAML does not allow");
+        assertThat(problemsOf("x: \uD834\uDD1E\r\n'\uD834\uDD1E': 1\ra: 1\r\na: 2\n"))
+                .containsExactly("a.yaml:4:1: 'a' stands here a second time; the first is in line 3");
+    }
+
+    @Test
+    void aProblemStaysOnOneLineWhateverTheTextHolds() {
+        assertThat(problemsOf("\"a\\n\\e[31m\\u202e\": 1\n\"a\\n\\e[31m\\u202e\": 2\n"))
+                .containsExactly(
+                        "a.yaml:2:1: 'a\\n\\u001b[31m\\u202e' stands here a second time; the first is in line 1");
+    }
+
+    @Test
+    void aKeyThatIsNoSingleWordIsRefused() {
+        assertThat(problemsOf("x: 1\n? [a, b]\n: 1\n")).containsExactly("a.yaml:2:3: a key must be a single word");
+    }
+
+    @Test
+    void whatYamlCouldTurnIntoOtherThingsStaysText() throws ProblemsException {
+        TextNode.ListNode list =
+                (TextNode.ListNode) TextTree.parse("a.yaml", "[no, 0x1f, 1_000, 2026-11-25, ~, !!int '3', .inf]");
+        assertThat(list.items())
+                .extracting(item -> ((TextNode.ScalarNode) item).text())
+                .containsExactly("no", "0x1f", "1_000", "2026-11-25", "~", "3", ".inf");
     }
 
     @Test
@@ -93,6 +128,19 @@ class TextTreeTest {
     void bytesThatAreNotUtf8AreNamedByTheirPlace(@TempDir Path folder) throws IOException {
         Path file = Files.write(folder.resolve("latin.yaml"), new byte[] {'a', '\n', 'b', (byte) 0xe4, '\n'});
         ProblemsException thrown = catchThrowableOfType(ProblemsException.class, () -> TextTree.read(file));
-        assertThat(thrown.problems().getFirst().mark()).isEqualTo(new Mark(2, 2));
+        assertThat(thrown.problems())
+                .containsExactly(new Problem(
+                        file.toString(), new Mark(2, 2), "this byte is not UTF-8; save the file as UTF-8 text"));
+    }
+
+    @Test
+    void aFileThatIsTooLongIsNotEvenRead(@TempDir Path folder) throws IOException {
+        Path file = folder.resolve("long.yaml");
+        try (RandomAccessFile sparse = new RandomAccessFile(file.toFile(), "rw")) {
+            // more than any Java array holds: reading it whole could not even be tried
+            sparse.setLength(3L << 30);
+        }
+        ProblemsException thrown = catchThrowableOfType(ProblemsException.class, () -> TextTree.read(file));
+        assertThat(thrown).hasMessage(file + ":1:1: the text is longer than 1048576 characters");
     }
 }
