@@ -8,13 +8,18 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.dutywright.text.Mark;
 import org.dutywright.text.Nearest;
 import org.dutywright.text.Problem;
 import org.dutywright.text.ProblemsException;
+import org.dutywright.text.TextNode;
 import org.dutywright.text.TextTree;
 
 /**
@@ -26,6 +31,8 @@ public final class Catalogue {
     public static final String BUILT_IN = "built-in";
 
     private static final List<String> BUILT_IN_IDS = List.of("twin-pedal-200", "single-throttle-500");
+
+    private static final Mark START = new Mark(1, 1);
 
     private final List<Entry> entries;
     private final List<Problem> problems;
@@ -39,7 +46,7 @@ public final class Catalogue {
      */
     public record Entry(Sensor sensor, String origin, String text) {}
 
-    private Catalogue(List<Entry> entries, List<Problem> problems) {
+    private Catalogue(List<Entry> entries, Collection<Problem> problems) {
         this.entries = List.copyOf(entries);
         this.problems = List.copyOf(problems);
     }
@@ -71,31 +78,52 @@ public final class Catalogue {
 
     /**
      * A catalogue with the sensor texts of a folder added: all its files that end in {@code .yaml} or {@code .yml},
-     * by name, folders inside it not looked into.
+     * by name, folders inside it not looked into. A file that is in the catalogue already is not added again.
      *
-     * @throws IOException if the folder or a file cannot be read
+     * @throws IOException if the folder cannot be listed
      */
     public Catalogue with(Path folder) throws IOException {
         List<Entry> allEntries = new ArrayList<>(entries);
-        List<Problem> allProblems = new ArrayList<>(problems);
+        Set<Problem> allProblems = new LinkedHashSet<>(problems);
         for (Path file : sensorTexts(folder)) {
+            if (isAmong(file, entries)) {
+                continue;
+            }
             try {
                 allEntries.add(read(file, allEntries));
             } catch (ProblemsException e) {
                 allProblems.addAll(e.problems());
+            } catch (IOException e) {
+                allProblems.add(new Problem(file.toString(), START, unreadable(e)));
             }
         }
         return new Catalogue(allEntries, allProblems);
     }
 
+    private static String unreadable(IOException e) {
+        return "this file cannot be read, look at its permissions (" + e.getMessage() + ")";
+    }
+
     private static List<Path> sensorTexts(Path folder) throws IOException {
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(file ->
-                            file.toString().endsWith(".yaml") || file.toString().endsWith(".yml"))
+            return files.filter(Catalogue::isNamedAsText)
                     .filter(Files::isRegularFile)
                     .sorted()
                     .toList();
         }
+    }
+
+    private static boolean isNamedAsText(Path file) {
+        String name = file.toString().toLowerCase(Locale.ROOT);
+        return name.endsWith(".yaml") || name.endsWith(".yml");
+    }
+
+    private static boolean isAmong(Path file, List<Entry> entries) {
+        Path absolute = file.toAbsolutePath().normalize();
+        return entries.stream()
+                .filter(entry -> !entry.origin().equals(BUILT_IN))
+                .anyMatch(entry ->
+                        Path.of(entry.origin()).toAbsolutePath().normalize().equals(absolute));
     }
 
     private static Entry read(Path file, List<Entry> before) throws IOException, ProblemsException {
@@ -112,10 +140,10 @@ public final class Catalogue {
     }
 
     private static Mark idMark(Path file, String text) throws ProblemsException {
-        return TextTree.parse(file.toString(), text) instanceof org.dutywright.text.TextNode.MapNode map
+        return TextTree.parse(file.toString(), text) instanceof TextNode.MapNode map
                         && map.entries().containsKey("id")
                 ? map.entries().get("id").value().mark()
-                : new Mark(1, 1);
+                : START;
     }
 
     /** All sensors, built-in ones first, then in the order of the folders and file names. */

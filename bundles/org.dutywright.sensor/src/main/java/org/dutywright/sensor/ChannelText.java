@@ -20,30 +20,30 @@ final class ChannelText {
     private ChannelText() {}
 
     static SensorChannel read(MapReader map) {
-        Optional<String> name = map.required("name", SensorText.identifier());
+        Optional<String> name = map.required("name", ScalarParser.line(), "signal1");
         Optional<String> active = map.optional("active", ScalarParser.word(ACTIVE));
         SensorChannel channel = new SensorChannel(
                 name.orElse(""),
                 !active.equals(Optional.of("low")),
                 LimitText.range(map, "frequency", Dimension.FREQUENCY),
-                LimitText.range(map, "lowLevel", Dimension.VOLTAGE),
-                LimitText.range(map, "highLevel", Dimension.VOLTAGE),
-                map.child("input").flatMap(ChannelText::readInput),
-                map.child("duty").flatMap(ChannelText::readDuty),
-                toOptionalDouble(map.child("transition").flatMap(ChannelText::readTransition)));
+                LimitText.levelRange(map, "lowLevel"),
+                LimitText.levelRange(map, "highLevel"),
+                map.child("input", "{rising: 3.5 V, falling: 1.5 V}").flatMap(ChannelText::readInput),
+                map.child("duty", "{released: 10 %, pressed: 90 %}").flatMap(ChannelText::readDuty),
+                toOptionalDouble(map.child("transition", "{max: 100 us}").flatMap(ChannelText::readTransition)));
         map.finish();
         return channel;
     }
 
     private static Optional<Double> readTransition(MapReader map) {
-        Optional<Double> max = map.required("max", QuantityScalars.positive(Dimension.TIME));
+        Optional<Double> max = map.required("max", QuantityScalars.positive(Dimension.TIME), "100 us");
         map.finish();
         return max;
     }
 
     private static Optional<Input> readInput(MapReader map) {
-        Optional<Double> rising = map.required("rising", QuantityScalars.of(Dimension.VOLTAGE));
-        Optional<Double> falling = map.required("falling", QuantityScalars.of(Dimension.VOLTAGE));
+        Optional<Double> rising = map.required("rising", QuantityScalars.of(Dimension.VOLTAGE), "3.5 V");
+        Optional<Double> falling = map.required("falling", QuantityScalars.of(Dimension.VOLTAGE), "1.5 V");
         map.finish();
         if (rising.isEmpty() || falling.isEmpty()) {
             return Optional.empty();
@@ -55,40 +55,59 @@ final class ChannelText {
     }
 
     private static Optional<Duty> readDuty(MapReader map) {
-        Optional<Double> released = map.required("released", QuantityScalars.share());
-        Optional<Double> pressed = map.required("pressed", QuantityScalars.share());
+        Optional<Double> released = map.required("released", QuantityScalars.share(), "10 %");
+        Optional<Double> pressed = map.required("pressed", QuantityScalars.share(), "90 %");
         OptionalDouble tolerance =
                 toOptionalDouble(map.optional("tolerance", QuantityScalars.notNegative(Dimension.SHARE)));
-        Optional<MapReader> valid = map.child("valid");
-        OptionalDouble validMin = toOptionalDouble(valid.flatMap(v -> v.optional("min", QuantityScalars.share())));
-        OptionalDouble validMax = toOptionalDouble(valid.flatMap(v -> v.optional("max", QuantityScalars.share())));
-        valid.ifPresent(MapReader::finish);
+        Valid valid = map.child("valid", "{min: 5 %, max: 95 %}")
+                .map(ChannelText::readValid)
+                .orElse(Valid.EVERYTHING);
         map.finish();
+        released.ifPresent(percent -> checkEnd(map, "released", percent, valid));
+        pressed.ifPresent(percent -> checkEnd(map, "pressed", percent, valid));
         if (released.isEmpty() || pressed.isEmpty()) {
             return Optional.empty();
         }
-        Duty duty = new Duty(released.get(), pressed.get(), tolerance, validMin, validMax);
-        checkDuty(map, duty);
-        return Optional.of(duty);
+        if (released.equals(pressed)) {
+            map.problemAt(
+                    "pressed",
+                    "'released' and 'pressed' are equal, so the duty could not tell the position;"
+                            + " write two different duties");
+        }
+        return Optional.of(new Duty(released.get(), pressed.get(), tolerance, valid.minPercent, valid.maxPercent));
     }
 
-    private static void checkDuty(MapReader map, Duty duty) {
-        if (duty.releasedPercent() == duty.pressedPercent()) {
-            map.problemAt("pressed", "'released' and 'pressed' are equal, so the duty could not tell the position");
+    private record Valid(OptionalDouble minPercent, OptionalDouble maxPercent) {
+        static final Valid EVERYTHING = new Valid(OptionalDouble.empty(), OptionalDouble.empty());
+
+        boolean isEmpty() {
+            return minPercent.orElse(0) >= maxPercent.orElse(100);
         }
-        double min = duty.validMinPercent().orElse(0);
-        double max = duty.validMaxPercent().orElse(100);
-        if (min >= max) {
-            map.problemAt("valid", "'min' must be below 'max' in 'valid'");
-            return;
+
+        boolean contains(double percent) {
+            return percent >= minPercent.orElse(0) && percent <= maxPercent.orElse(100);
         }
-        checkEnd(map, "released", duty.releasedPercent(), min, max);
-        checkEnd(map, "pressed", duty.pressedPercent(), min, max);
     }
 
-    private static void checkEnd(MapReader map, String key, double percent, double min, double max) {
-        if (percent < min || percent > max) {
-            map.problemAt(key, "'" + key + "' lies outside the band of 'valid'; no reading there could pass");
+    private static Valid readValid(MapReader map) {
+        Valid valid = new Valid(
+                toOptionalDouble(map.optional("min", QuantityScalars.share())),
+                toOptionalDouble(map.optional("max", QuantityScalars.share())));
+        map.finish();
+        if (!map.has("min") && !map.has("max")) {
+            map.problemAt("min", "'valid' needs min, max or both; write for example {min: 5 %, max: 95 %}");
+        }
+        if (valid.isEmpty()) {
+            map.problemAt(map.has("min") ? "min" : "max", "'min' must be below 'max' in 'valid'");
+        }
+        return valid;
+    }
+
+    // of a band that holds nothing that much has been said already
+    private static void checkEnd(MapReader map, String key, double percent, Valid valid) {
+        if (!valid.isEmpty() && !valid.contains(percent)) {
+            map.problemAt(
+                    key, "'" + key + "' lies outside the band of 'valid'; no reading there could pass, widen the band");
         }
     }
 }

@@ -14,27 +14,34 @@ import org.dutywright.units.Dimension;
 
 /** Reads limits: {@code {min: 180 Hz, max: 220 Hz}}, and volts as {@code 75 % of supply}. */
 final class LimitText {
-    private static final Pattern OF_SUPPLY = Pattern.compile("\\s*(\\S+\\s*%)\\s*of\\s+supply\\s*");
+    private static final Pattern OF_SUPPLY = Pattern.compile("(\\S+\\s*%)\\s*of\\s+supply");
 
     private LimitText() {}
 
-    /** The range below a key of {@code map}; a range without any limit is reported. */
+    /** The range of a quantity that is never below 0; a range without any limit is reported. */
     static Optional<Range> range(MapReader map, String key, Dimension dimension) {
-        Optional<MapReader> child = map.child(key);
+        return read(map, key, dimension.example(), absolute(QuantityScalars.notNegative(dimension)));
+    }
+
+    /** The range of a voltage level, each limit absolute or a part of the supply. */
+    static Optional<Range> levelRange(MapReader map, String key) {
+        return read(map, key, Dimension.VOLTAGE.example(), level());
+    }
+
+    private static Optional<Range> read(MapReader map, String key, String example, ScalarParser<Limit> limit) {
+        Optional<MapReader> child = map.child(key, "{max: " + example + "}");
         if (child.isEmpty()) {
             return Optional.empty();
         }
         MapReader range = child.get();
-        Optional<Limit> min = range.optional("min", limit(dimension));
-        Optional<Limit> max = range.optional("max", limit(dimension));
+        Optional<Limit> min = range.optional("min", limit);
+        Optional<Limit> max = range.optional("max", limit);
         range.finish();
         if (min.isPresent() && max.isPresent() && areReversed(min.get(), max.get())) {
             range.problemAt("min", "'min' is above 'max' in '" + key + "'; exchange the two");
         }
         if (!range.has("min") && !range.has("max")) {
-            range.problemAt(
-                    "min",
-                    "'" + key + "' needs min, max or both; write for example {max: " + dimension.example() + "}");
+            range.problemAt("min", "'" + key + "' needs min, max or both; write for example {max: " + example + "}");
         }
         return min.isEmpty() && max.isEmpty() ? Optional.empty() : Optional.of(new Range(min, max));
     }
@@ -44,17 +51,21 @@ final class LimitText {
         return min.percentOfSupply() == max.percentOfSupply() && min.value() > max.value();
     }
 
-    private static ScalarParser<Limit> limit(Dimension dimension) {
+    private static ScalarParser<Limit> absolute(ScalarParser<Double> parser) {
+        return text -> new Limit(parser.parse(text), false);
+    }
+
+    private static ScalarParser<Limit> level() {
         return text -> {
-            Matcher matcher = OF_SUPPLY.matcher(text);
-            if (!matcher.matches()) {
-                return new Limit(QuantityScalars.of(dimension).parse(text), false);
+            Matcher matcher = OF_SUPPLY.matcher(text.strip());
+            if (matcher.matches()) {
+                return new Limit(QuantityScalars.notNegative(Dimension.SHARE).parse(matcher.group(1)), true);
             }
-            if (dimension != Dimension.VOLTAGE) {
+            if (text.contains("%")) {
                 throw new BadValueException(
-                        "only a voltage can be a part of the supply; write for example " + dimension.example());
+                        "'" + text.strip() + "' is no voltage; write for example 9 V or 75 % of supply");
             }
-            return new Limit(QuantityScalars.notNegative(Dimension.SHARE).parse(matcher.group(1)), true);
+            return new Limit(QuantityScalars.of(Dimension.VOLTAGE).parse(text), false);
         };
     }
 

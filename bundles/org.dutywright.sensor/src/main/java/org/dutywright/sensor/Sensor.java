@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.sensor;
 
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -21,6 +23,12 @@ public record Sensor(
         Optional<Agreement> agreement,
         Map<String, EventRule> events,
         Decision decision) {
+
+    /** Copies the channels and the rules, keeping their order. */
+    public Sensor {
+        channels = List.copyOf(channels);
+        events = Collections.unmodifiableMap(new LinkedHashMap<>(events));
+    }
 
     /** Where the numbers come from. */
     public record Origin(String document, String revision, String date) {}

@@ -5,16 +5,15 @@ import static org.dutywright.sensor.LimitText.toOptionalDouble;
 
 import java.time.LocalDate;
 import java.time.format.DateTimeParseException;
-import java.util.HashSet;
+import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalLong;
-import java.util.Set;
+import java.util.stream.Stream;
 import org.dutywright.sensor.Sensor.Agreement;
 import org.dutywright.sensor.Sensor.Decision;
-import org.dutywright.sensor.Sensor.EventRule;
 import org.dutywright.sensor.Sensor.Origin;
 import org.dutywright.sensor.Sensor.Quantity;
 import org.dutywright.sensor.Sensor.SensorChannel;
@@ -36,6 +35,13 @@ public final class SensorText {
     public static final List<String> JUDGED_EVENTS = List.of(
             "missing-pulse", "extra-pulse", "runt", "dropout", "stuck-low", "stuck-high", "level-shift", "bounce");
 
+    /** All kinds of events that a text may name; those that are not judged otherwise are judged where it does. */
+    public static final List<String> EVENT_KINDS = Stream.concat(
+                    JUDGED_EVENTS.stream(), Stream.of("period-excursion", "duty-jump", "slow-edge"))
+            .toList();
+
+    private static final Decision USUAL_DECISION = new Decision(Decision.Rule.THREE_WAY, 2);
+
     private SensorText() {}
 
     /**
@@ -47,25 +53,42 @@ public final class SensorText {
     public static Sensor parse(String fileName, String content) throws ProblemsException {
         TextNode root = TextTree.parse(fileName, content);
         Problems problems = new Problems(fileName);
-        Sensor sensor = read(MapReader.of(root, problems, "a sensor text"));
+        MapReader map = MapReader.of(root, problems, "a sensor text");
+        map.required("schema", schema(), SCHEMA);
+        if (isOtherText(map)) {
+            problems.throwIfAny();
+        }
+        Sensor sensor = read(map);
         problems.throwIfAny();
         return sensor;
     }
 
+    // the keys of a scenario, say, are no mistakes of their own
+    private static boolean isOtherText(MapReader map) {
+        return map.node("schema").orElse(null) instanceof TextNode.ScalarNode schema
+                && schema.text().startsWith("dutywright.")
+                && !schema.text().startsWith("dutywright.sensor");
+    }
+
     private static Sensor read(MapReader map) {
-        map.required("schema", schema());
-        Optional<String> id = map.required("id", identifier());
+        Channels channels = readChannels(map);
         Sensor sensor = new Sensor(
-                id.orElse(""),
-                map.optional("title", ScalarParser.text()).or(() -> id).orElse(""),
+                map.required("id", identifier(), "pedal-200").orElse(""),
+                map.required("title", ScalarParser.line(), "Pedal position sensor")
+                        .orElse(""),
                 map.child("source").map(SensorText::readOrigin).orElse(new Origin("", "", "")),
                 map.child("quantity").map(SensorText::readQuantity).orElse(new Quantity("position", "%", 0, 100)),
                 LimitText.range(map, "supply", Dimension.VOLTAGE),
-                readChannels(map),
+                channels.list,
                 map.child("agreement").flatMap(SensorText::readAgreement),
-                map.child("events").map(SensorText::readEvents).orElse(Map.of()),
-                map.child("decision").map(SensorText::readDecision).orElse(new Decision(Decision.Rule.THREE_WAY, 2)));
-        checkAgreement(map, sensor);
+                map.child("events").map(EventText::read).orElse(Map.of()),
+                map.child("decision").map(SensorText::readDecision).orElse(USUAL_DECISION));
+        if (map.has("agreement") && channels.withDuty < 2) {
+            map.problemAt(
+                    "agreement",
+                    "'agreement' needs two channels with the end points of their duty;"
+                            + " write for example duty: {released: 10 %, pressed: 90 %} for each");
+        }
         map.finish();
         return sensor;
     }
@@ -79,10 +102,11 @@ public final class SensorText {
         };
     }
 
-    static ScalarParser<String> identifier() {
+    private static ScalarParser<String> identifier() {
         return text -> {
             if (!text.matches("[A-Za-z0-9][A-Za-z0-9.-]*")) {
-                throw new BadValueException("'" + text + "' may have letters, digits, dots and dashes only");
+                throw new BadValueException("'" + text + "' is no id; it begins with a letter or digit and"
+                        + " has letters, digits, dots and dashes only");
             }
             return text;
         };
@@ -90,8 +114,9 @@ public final class SensorText {
 
     private static Origin readOrigin(MapReader map) {
         Origin origin = new Origin(
-                map.required("document", ScalarParser.text()).orElse(""),
-                map.optional("revision", ScalarParser.text()).orElse(""),
+                map.required("document", ScalarParser.line(), "\"Data sheet 12, page 3\"")
+                        .orElse(""),
+                map.optional("revision", ScalarParser.line()).orElse(""),
                 map.optional("date", date()).orElse(""));
         map.finish();
         return origin;
@@ -108,45 +133,57 @@ public final class SensorText {
     }
 
     private static Quantity readQuantity(MapReader map) {
+        Optional<Double> released = map.required("released", ScalarParser.number(), "0");
+        Optional<Double> pressed = map.required("pressed", ScalarParser.number(), "100");
         Quantity quantity = new Quantity(
-                map.optional("name", ScalarParser.text()).orElse("position"),
-                map.optional("unit", ScalarParser.text()).orElse("%"),
-                map.required("released", ScalarParser.number()).orElse(0.0),
-                map.required("pressed", ScalarParser.number()).orElse(100.0));
+                map.optional("name", ScalarParser.line()).orElse("position"),
+                map.optional("unit", ScalarParser.line()).orElse("%"),
+                released.orElse(0.0),
+                pressed.orElse(100.0));
         map.finish();
-        if (quantity.released() == quantity.pressed()) {
-            map.problemAt("pressed", "'released' and 'pressed' are equal");
+        if (released.isPresent() && released.equals(pressed)) {
+            map.problemAt("pressed", "'released' and 'pressed' are equal; write the values at the two ends of travel");
         }
         return quantity;
     }
 
-    private static List<SensorChannel> readChannels(MapReader map) {
+    /** @param withDuty how many have the key {@code duty}, readable or not */
+    private record Channels(List<SensorChannel> list, long withDuty) {}
+
+    private static Channels readChannels(MapReader map) {
         if (!map.has("channels")) {
-            map.problemAt("channels", "a sensor text needs the key 'channels'");
+            map.problemAt("channels", "a sensor text needs the key 'channels' with a list, each entry after a dash");
+        }
+        if (map.node("channels").orElse(null) instanceof TextNode.ListNode list
+                && list.items().isEmpty()) {
+            map.problemAt("channels", "'channels' needs at least one entry; write for example - name: signal1");
         }
         List<MapReader> maps = map.children("channels", "a channel");
-        Set<String> names = new HashSet<>();
-        List<SensorChannel> channels = maps.stream()
-                .map(channelMap -> {
-                    SensorChannel channel = ChannelText.read(channelMap);
-                    if (!channel.name().isEmpty() && !names.add(channel.name())) {
-                        channelMap.problemAt("name", "the channel '" + channel.name() + "' stands here a second time");
-                    }
-                    return channel;
-                })
-                .toList();
-        if (map.has("channels") && channels.isEmpty()) {
-            map.problemAt("channels", "'channels' needs at least one entry");
+        Map<String, Integer> lines = new HashMap<>();
+        List<SensorChannel> channels = new ArrayList<>();
+        for (MapReader channelMap : maps) {
+            SensorChannel channel = ChannelText.read(channelMap);
+            channels.add(channel);
+            int line = channelMap.markOf("name").line();
+            Integer before = channel.name().isEmpty() ? null : lines.putIfAbsent(channel.name(), line);
+            if (before != null) {
+                channelMap.problemAt(
+                        "name",
+                        "the channel '" + channel.name() + "' stands here a second time; the first is in line " + before
+                                + ", give this one another name");
+            }
         }
-        return channels;
+        return new Channels(
+                channels, maps.stream().filter(channel -> channel.has("duty")).count());
     }
 
     private static Optional<Agreement> readAgreement(MapReader map) {
         ScalarParser<Double> share = QuantityScalars.positive(Dimension.SHARE);
-        Optional<Double> tolerance = map.required("tolerance", share);
+        Optional<Double> tolerance = map.required("tolerance", share, "4 %");
         Optional<Double> moving = map.optional("moving", share);
         Optional<Double> above = map.optional("movingAbove", QuantityScalars.positive(Dimension.SHARE_RATE));
-        Optional<Double> confirmation = map.required("confirmation", QuantityScalars.notNegative(Dimension.TIME));
+        Optional<Double> confirmation =
+                map.required("confirmation", QuantityScalars.notNegative(Dimension.TIME), "200 ms");
         map.finish();
         if (map.has("moving") != map.has("movingAbove")) {
             map.problemAt(
@@ -164,46 +201,21 @@ public final class SensorText {
                 new Agreement(tolerance.get(), toOptionalDouble(moving), toOptionalDouble(above), confirmation.get()));
     }
 
-    private static void checkAgreement(MapReader map, Sensor sensor) {
-        if (!map.has("agreement")) {
-            return;
-        }
-        long withDuty = sensor.channels().stream()
-                .filter(channel -> channel.duty().isPresent())
-                .count();
-        if (withDuty < 2) {
-            map.problemAt("agreement", "'agreement' needs two channels with the end points of their duty");
-        }
-    }
-
-    private static Map<String, EventRule> readEvents(MapReader map) {
-        Map<String, EventRule> rules = new LinkedHashMap<>();
-        for (String kind : JUDGED_EVENTS) {
-            map.node(kind).ifPresent(node -> rules.put(kind, readEventRule(map, kind, node)));
-        }
-        map.finish();
-        return rules;
-    }
-
-    private static EventRule readEventRule(MapReader map, String kind, TextNode node) {
-        if (node instanceof TextNode.ScalarNode) {
-            map.optional(kind, ScalarParser.word(List.of("ignore")));
-            return new EventRule(OptionalLong.empty());
-        }
-        Optional<MapReader> child = map.child(kind);
-        Optional<Long> max = child.flatMap(rule -> rule.required("max", ScalarParser.whole(0, 1_000_000_000)));
-        child.ifPresent(MapReader::finish);
-        return new EventRule(max.isPresent() ? OptionalLong.of(max.get()) : OptionalLong.empty());
-    }
-
     private static Decision readDecision(MapReader map) {
-        Decision.Rule rule = map.optional("rule", decisionRule()).orElse(Decision.Rule.THREE_WAY);
-        double coverage = map.optional("coverage", ScalarParser.number()).orElse(2.0);
+        Decision.Rule rule = map.optional("rule", decisionRule()).orElse(USUAL_DECISION.rule());
+        double coverage = map.optional("coverage", coverage()).orElse(USUAL_DECISION.coverage());
         map.finish();
-        if (!(coverage > 0)) {
-            map.problemAt("coverage", "'coverage' must be above 0; write for example 2");
-        }
         return new Decision(rule, coverage);
+    }
+
+    private static ScalarParser<Double> coverage() {
+        return text -> {
+            double coverage = ScalarParser.number().parse(text);
+            if (coverage <= 0) {
+                throw new BadValueException("'" + text.strip() + "' must be above 0; write for example 2");
+            }
+            return coverage;
+        };
     }
 
     private static ScalarParser<Decision.Rule> decisionRule() {

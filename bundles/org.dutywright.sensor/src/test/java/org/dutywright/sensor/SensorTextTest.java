@@ -4,11 +4,18 @@ package org.dutywright.sensor;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalLong;
+import java.util.random.RandomGenerator;
+import java.util.random.RandomGeneratorFactory;
 import org.dutywright.sensor.Sensor.Agreement;
 import org.dutywright.sensor.Sensor.Decision;
 import org.dutywright.sensor.Sensor.Duty;
@@ -26,7 +33,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
 class SensorTextTest {
-    private static final String MINIMAL = "schema: dutywright.sensor/1\nid: a\nchannels:\n  - name: one\n";
+    private static final String MINIMAL = "schema: dutywright.sensor/1\nid: a\ntitle: A\nchannels:\n  - name: one\n";
 
     private static List<String> problemsOf(String text) {
         ProblemsException thrown =
@@ -87,57 +94,60 @@ class SensorTextTest {
         assertThat(sensor.decision()).isEqualTo(new Decision(Decision.Rule.THREE_WAY, 2));
     }
 
+    // made by hand in the range that real sensors have, no maker's
     @Test
-    void allProblemsOfATextAreReportedAtOnceWithTheirPlaces() {
-        String text = """
-                schema: dutywright.sensor/2
-                id: twin pedal
-                suply: {min: 9 V}
-                channels:
-                  - name: signal1
-                    active: hihg
-                    frequency: {min: 5 ms, max: 220}
-                    lowLevel: {min: 2 V, max: 1 V}
-                    duty: {released: 10 %, pressed: 10 %, tolerance: -2 %, valid: {min: 95 %, max: 5 %}}
-                    transition: {max: 10 % of supply}
-                  - name: signal1
-                    highLevel: {}
-                agreement: {tolerance: 4 %, moving: 8 %, confirmation: 200}
-                events: {rutn: {max: 0}, dropout: never, bounce: {max: -1}}
-                decision: {rule: strict, coverage: 0}
-                """;
-        assertThat(problemsOf(text))
-                .containsExactly(
-                        "s.yaml:1:9: 'schema': 'dutywright.sensor/2' is not a schema that this version reads; write dutywright.sensor/1",
-                        "s.yaml:2:5: 'id': 'twin pedal' may have letters, digits, dots and dashes only",
-                        "s.yaml:3:1: unknown key 'suply' in a sensor text; did you mean 'supply'?",
-                        "s.yaml:6:13: 'active': 'hihg' is not known here; did you mean 'high'?",
-                        "s.yaml:7:22: 'min': '5 ms' is a time, not a frequency; write for example 180 Hz",
-                        "s.yaml:7:33: 'max': '220' has no unit of frequency; write for example 180 Hz",
-                        "s.yaml:8:16: 'min' is above 'max' in 'lowLevel'; exchange the two",
-                        "s.yaml:9:28: 'released' and 'pressed' are equal, so the duty could not tell the position",
-                        "s.yaml:9:54: 'tolerance': '-2 %' must not be below 0",
-                        "s.yaml:9:60: 'min' must be below 'max' in 'valid'",
-                        "s.yaml:10:23: 'max': '% of supply' is not a unit of time; write for example 100 us",
-                        "s.yaml:11:5: the channel 'signal1' stands here a second time",
-                        "s.yaml:12:16: 'highLevel' needs min, max or both; write for example {max: 9 V}",
-                        "s.yaml:13:1: 'agreement' needs two channels with the end points of their duty",
-                        "s.yaml:13:29: 'moving' and 'movingAbove' go together; write for example moving: 8 %, movingAbove: 50 %/s",
-                        "s.yaml:13:56: 'confirmation': '200' has no unit of time; write for example 100 us",
-                        "s.yaml:14:10: unknown key 'rutn' in 'events'; did you mean 'runt'?",
-                        "s.yaml:14:35: 'dropout': 'never' is not known here; known are ignore",
-                        "s.yaml:14:56: 'max': '-1' is not a whole number from 0 to 1000000000",
-                        "s.yaml:15:18: 'rule': 'strict' is not known here; known are simple, guarded-acceptance, three-way",
-                        "s.yaml:15:26: 'coverage' must be above 0; write for example 2");
+    void theBuiltInThrottleSensorHasOneChannelAt500Hertz() {
+        Sensor sensor =
+                Catalogue.builtIn().find("single-throttle-500").orElseThrow().sensor();
+        assertThat(sensor.channels())
+                .containsExactly(new SensorChannel(
+                        "signal1",
+                        true,
+                        range(450.0, 550.0),
+                        range(null, 0.8),
+                        range(4.2, 8.5),
+                        Optional.of(new Input(3.0, 1.5)),
+                        Optional.of(
+                                new Duty(16, 82, OptionalDouble.of(6), OptionalDouble.of(5), OptionalDouble.of(95))),
+                        OptionalDouble.of(50e-6)));
+        assertThat(sensor.supply()).isEqualTo(range(7.5, 8.5));
+        assertThat(sensor.agreement()).isEmpty();
+        assertThat(sensor.events()).isEmpty();
+        assertThat(sensor.decision()).isEqualTo(new Decision(Decision.Rule.THREE_WAY, 2));
+    }
+
+    /** The golden file was read line by line against the rules of the public interface before it was accepted. */
+    @Test
+    void allProblemsOfATextAreReportedAtOnceWithTheirPlaces() throws IOException {
+        String found = String.join("\n", problemsOf(resource("broken-sensor.yaml"))) + "\n";
+        if (!found.equals(resource("broken-sensor.problems.txt"))) {
+            Path beside = Files.writeString(Path.of("target", "broken-sensor.problems.txt"), found);
+            assertThat(found)
+                    .as("to accept, copy %s over the file of that name in src/test/resources", beside)
+                    .isEqualTo(resource("broken-sensor.problems.txt"));
+        }
+    }
+
+    private static String resource(String name) throws IOException {
+        try (InputStream stream = SensorTextTest.class.getResourceAsStream(name)) {
+            return new String(stream.readAllBytes(), StandardCharsets.UTF_8);
+        }
     }
 
     @Test
     void whatMustBeThereIsAskedFor() {
         assertThat(problemsOf("title: x\n"))
                 .containsExactly(
-                        "s.yaml:1:1: a sensor text needs the key 'schema'",
-                        "s.yaml:1:1: a sensor text needs the key 'id'",
-                        "s.yaml:1:1: a sensor text needs the key 'channels'");
+                        "s.yaml:1:1: a sensor text needs the key 'schema'; write for example schema: dutywright.sensor/1",
+                        "s.yaml:1:1: a sensor text needs the key 'channels' with a list, each entry after a dash",
+                        "s.yaml:1:1: a sensor text needs the key 'id'; write for example id: pedal-200");
+        assertThat(problemsOf("schema: dutywright.sensor/1\nid: a\nchannels: []\n"))
+                .containsExactly(
+                        "s.yaml:1:1: a sensor text needs the key 'title'; write for example title: Pedal position sensor",
+                        "s.yaml:3:1: 'channels' needs at least one entry; write for example - name: signal1");
+        assertThat(problemsOf(MINIMAL.replace("\n  - name: one", " one")))
+                .containsExactly(
+                        "s.yaml:4:11: 'channels' needs a list, each entry after a dash, but this is the single value 'one'");
         assertThat(problemsOf("- 1\n"))
                 .containsExactly("s.yaml:1:1: a sensor text needs keys with values, but this is a list");
     }
@@ -146,7 +156,78 @@ class SensorTextTest {
     void anEndPointOutsideTheValidBandIsAMistake() {
         assertThat(problemsOf(MINIMAL + "    duty: {released: 3 %, pressed: 90 %, valid: {min: 5 %}}\n"))
                 .containsExactly(
-                        "s.yaml:5:12: 'released' lies outside the band of 'valid'; no reading there could pass");
+                        "s.yaml:6:12: 'released' lies outside the band of 'valid'; no reading there could pass,"
+                                + " widen the band");
+    }
+
+    @Test
+    void movingNeedsBothOfItsKeysAndIsNeverStricterThanRest() {
+        String text = MINIMAL.replace("  - name: one\n", "");
+        String channel = "  - {name: %s, duty: {released: 10 %%, pressed: 90 %%}}\n";
+        String twin = text + channel.formatted("one") + channel.formatted("two") + "agreement: ";
+        assertThat(problemsOf(twin + "{tolerance: 4 %, confirmation: 0 s}\n")).isEmpty();
+        assertThat(problemsOf(twin + "{tolerance: 4 %, confirmation: 0 s, movingAbove: 50 %/s}\n"))
+                .containsExactly("s.yaml:7:48: 'moving' and 'movingAbove' go together;"
+                        + " write for example moving: 8 %, movingAbove: 50 %/s");
+        assertThat(problemsOf(twin + "{tolerance: 4 %, confirmation: 0 s, moving: 3 %, movingAbove: 50 %}\n"))
+                .containsExactly(
+                        "s.yaml:7:48: 'moving' is below 'tolerance'; a moving sensor can't be held to less than at rest",
+                        "s.yaml:7:74: 'movingAbove': '50 %' is a share, not a share per time; write for example 50 %/s");
+    }
+
+    @Test
+    void aBrokenDutyIsNoMissingDuty() {
+        String channels = """
+                  - {name: two, duty: {released: 10 %, pressed: 90}}
+                  - {name: three, duty: {released: 10 %, pressed: 90 %}}
+                """;
+        assertThat(problemsOf(MINIMAL + channels + "agreement: {tolerance: 4 %, confirmation: 0 s}\n"))
+                .containsExactly("s.yaml:6:49: 'pressed': '90' has no unit of share; write for example 10 %");
+    }
+
+    @Test
+    void anotherKindOfTextIsOneProblem() {
+        assertThat(problemsOf("schema: dutywright.scenario/1\nrecording: {}\n"))
+                .containsExactly(
+                        "s.yaml:1:9: 'schema': 'dutywright.scenario/1' is not a schema that this version reads;"
+                                + " write dutywright.sensor/1");
+    }
+
+    @Test
+    void everyKindOfEventMayBeNamed() throws ProblemsException {
+        for (String kind : SensorText.EVENT_KINDS) {
+            Sensor sensor = SensorText.parse("s.yaml", MINIMAL + "events: {" + kind + ": {max: 2}}\n");
+            assertThat(sensor.events()).isEqualTo(Map.of(kind, new EventRule(OptionalLong.of(2))));
+        }
+        assertThat(SensorText.EVENT_KINDS).hasSize(11).containsAll(SensorText.JUDGED_EVENTS);
+    }
+
+    @Test
+    void aChannelMayHaveAnyNameThatAColumnHas() throws ProblemsException {
+        Sensor sensor = SensorText.parse("s.yaml", MINIMAL.replace("one", "Größe_1 (left)"));
+        assertThat(sensor.channels().getFirst().name()).isEqualTo("Größe_1 (left)");
+        assertThat(problemsOf(MINIMAL.replace("one", "\"a\\tb\"")))
+                .containsExactly("s.yaml:5:11: 'name': 'a\\u0009b' must stand on one line, without control characters");
+    }
+
+    // a whole text, each time with one random character changed, added or taken away
+    @Test
+    void aDamagedTextIsReadOrItsProblemsHavePlacesInIt() {
+        String text = Catalogue.builtIn().find("twin-pedal-200").orElseThrow().text();
+        int lines = (int) text.lines().count();
+        RandomGenerator random = RandomGeneratorFactory.of("L64X128MixRandom").create(11);
+        String alphabet = "ab:-[]{}&*!|>'\"%@`#,? \n\t09.";
+        for (int i = 0; i < 2_000; i++) {
+            int at = random.nextInt(text.length());
+            String put =
+                    random.nextInt(3) == 0 ? "" : String.valueOf(alphabet.charAt(random.nextInt(alphabet.length())));
+            String damaged = text.substring(0, at) + put + text.substring(at + random.nextInt(2));
+            // any other exception would fail here; a line may have been added
+            assertThat(problemsOf(damaged)).allSatisfy(problem -> {
+                assertThat(problem).matches("s\\.yaml:\\d+:\\d+: \\S.*");
+                assertThat(Integer.parseInt(problem.split(":", -1)[1])).isBetween(1, lines + 2);
+            });
+        }
     }
 
     @ParameterizedTest

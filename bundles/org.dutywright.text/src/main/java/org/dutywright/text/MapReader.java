@@ -50,12 +50,8 @@ public final class MapReader {
         }
         String advice = example.isEmpty() ? "" : ", for example " + example;
         problems.add(node.mark(), what + " needs keys with values" + advice + ", but this is " + node.kind());
-        return new MapReader(new MapNode(node.mark(), Map.of()), problems, what).silent();
-    }
-
-    // what is no map at all has been reported: its missing keys are no news
-    private MapReader silent() {
-        return new MapReader(map, new Problems(""), what);
+        // what is no map at all has been reported: its missing keys are no news
+        return new MapReader(new MapNode(node.mark(), Map.of()), new Problems(""), what);
     }
 
     /** Where the map begins. */

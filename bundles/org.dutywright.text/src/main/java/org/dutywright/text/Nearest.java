@@ -13,9 +13,15 @@ public final class Nearest {
     public static Optional<String> of(String text, Collection<String> words) {
         int limit = Math.max(2, text.length() / 2);
         return words.stream()
-                .min(Comparator.comparingInt((String word) -> distance(text, word))
+                .min(Comparator.comparingInt((String word) -> difference(text, word))
                         .thenComparing(word -> word))
-                .filter(word -> distance(text, word) <= limit);
+                .filter(word -> difference(text, word) <= limit);
+    }
+
+    // a word written out or cut short is one mistake, however many letters that takes
+    private static int difference(String text, String word) {
+        boolean oneBeginsTheOther = !text.isEmpty() && (text.startsWith(word) || word.startsWith(text));
+        return oneBeginsTheOther ? Math.min(1, distance(text, word)) : distance(text, word);
     }
 
     /** "did you mean 'x'?" where a word is near, else a list of all. */

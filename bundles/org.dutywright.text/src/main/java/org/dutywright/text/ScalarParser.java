@@ -21,6 +21,17 @@ public interface ScalarParser<T> {
         };
     }
 
+    /** A text that is not empty and stands on one line, without control characters: for names and titles. */
+    static ScalarParser<String> line() {
+        return text -> {
+            String line = text().parse(text);
+            if (line.codePoints().anyMatch(Character::isISOControl)) {
+                throw new BadValueException("'" + line + "' must stand on one line, without control characters");
+            }
+            return line;
+        };
+    }
+
     /** A plain finite number without unit. */
     static ScalarParser<Double> number() {
         return text -> {

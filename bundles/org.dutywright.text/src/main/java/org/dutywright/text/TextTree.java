@@ -18,6 +18,7 @@ import org.snakeyaml.engine.v2.api.lowlevel.Compose;
 import org.snakeyaml.engine.v2.exceptions.MarkedYamlEngineException;
 import org.snakeyaml.engine.v2.exceptions.ReaderException;
 import org.snakeyaml.engine.v2.exceptions.YamlEngineException;
+import org.snakeyaml.engine.v2.exceptions.YamlVersionException;
 import org.snakeyaml.engine.v2.nodes.MappingNode;
 import org.snakeyaml.engine.v2.nodes.Node;
 import org.snakeyaml.engine.v2.nodes.NodeTuple;
@@ -88,9 +89,11 @@ public final class TextTree {
             problems.throwIfAny();
             return node;
         } catch (MarkedYamlEngineException e) {
-            throw single(fileName, e.getProblemMark().map(TextTree::mark).orElse(START), plain(e.getProblem()));
+            throw single(fileName, e.getProblemMark().map(TextTree::mark).orElse(START), notYaml(e));
         } catch (ReaderException e) {
             throw single(fileName, placeOf(text, e.getPosition()), "a character that YAML does not allow");
+        } catch (YamlVersionException e) {
+            throw single(fileName, START, "this version of YAML is not read; leave out the line %YAML");
         } catch (YamlEngineException e) {
             throw single(fileName, START, plain(e.getMessage()));
         }
@@ -152,6 +155,12 @@ public final class TextTree {
 
     private static String tooLong() {
         return "the text is longer than " + MAX_CHARACTERS + " characters";
+    }
+
+    // some problems are the second half of a sentence
+    private static String notYaml(MarkedYamlEngineException e) {
+        String problem = e.getProblem();
+        return plain(problem.startsWith("but ") && e.getContext() != null ? e.getContext() + ", " + problem : problem);
     }
 
     private static String plain(String problem) {

@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 class MapReaderTest {
     private final Problems problems = new Problems("f");
@@ -80,6 +82,12 @@ class MapReaderTest {
                         "f:1:4: 'a': '" + "9".repeat(80) + "…' is not a whole number from 0 to 9",
                         "f:2:1: unknown key '" + "k".repeat(80) + "…' in a thing; known are a, b",
                         "f:3:4: 'b' needs a single value, but this is a list");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"minimum, min", "freq, frequency", "MAX, max", "fequency, frequency", "midn, min"})
+    void theNearestWordIsTheOneWithTheFewestMistakes(String text, String word) {
+        assertThat(Nearest.of(text, List.of("frequency", "max", "min", "duty"))).contains(word);
     }
 
     @Test

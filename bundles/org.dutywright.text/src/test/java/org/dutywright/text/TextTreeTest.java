@@ -56,7 +56,11 @@ class TextTreeTest {
         assertThat(problemsOf("id: a\n\tx: 1\n")).singleElement().asString().startsWith("a.yaml:2:1: ");
         assertThat(problemsOf("id: \u0001\n")).containsExactly("a.yaml:1:5: a character that YAML does not allow");
         assertThat(problemsOf("")).containsExactly("a.yaml:1:1: the file is empty");
-        assertThat(problemsOf("a: 1\n---\nb: 2\n")).singleElement().asString().startsWith("a.yaml:2:1: ");
+        assertThat(problemsOf("a: 1\n---\nb: 2\n"))
+                .containsExactly("a.yaml:2:1: this is not YAML: expected a single document in the stream,"
+                        + " but found another document");
+        assertThat(problemsOf("%YAML 3.0\n---\na: 1\n"))
+                .containsExactly("a.yaml:1:1: this version of YAML is not read; leave out the line %YAML");
     }
 
     @Test
