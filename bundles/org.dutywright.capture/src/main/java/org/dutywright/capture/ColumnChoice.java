@@ -105,8 +105,8 @@ public final class ColumnChoice {
                 return found.get();
             }
         }
-        throw new UnreadableException(
-                file, "", "there is no column '" + wanted + "'", "its columns are " + String.join(", ", names));
+        throw UnreadableException.lacks(
+                file, "there is no column '" + wanted + "'", "its columns are " + String.join(", ", names));
     }
 
     private static Optional<Integer> first(int count, Predicate<Integer> rule) {
@@ -130,9 +130,8 @@ public final class ColumnChoice {
     private static void checkScales(Path file, ReadSettings settings, List<String> names) throws UnreadableException {
         for (String scaled : settings.scales().keySet()) {
             if (!names.contains(scaled)) {
-                throw new UnreadableException(
+                throw UnreadableException.lacks(
                         file,
-                        "",
                         "a scale is given for '" + scaled + "', which is no channel",
                         "the channels are " + String.join(", ", names));
             }

@@ -12,6 +12,7 @@ public final class UnreadableException extends Exception {
     private static final long serialVersionUID = 1L;
     private final String file;
     private final String position;
+    private final boolean settingsAtFault;
 
     /**
      * Makes the exception.
@@ -22,15 +23,36 @@ public final class UnreadableException extends Exception {
      * @param advice what to try, without a full stop, empty if there is nothing to say
      */
     public UnreadableException(Path file, String position, String problem, String advice) {
+        this(file, position, problem, advice, false);
+    }
+
+    private UnreadableException(Path file, String position, String problem, String advice, boolean settingsAtFault) {
         super(message(file, position, problem, advice));
         this.file = file.toString();
         this.position = Objects.requireNonNull(position);
+        this.settingsAtFault = settingsAtFault;
+    }
+
+    /**
+     * For a file that is sound and does not have what the user asked for: a column, a stretch of time.
+     *
+     * @param file the file
+     * @param problem what it does not have, without a full stop
+     * @param advice what it has instead, without a full stop
+     */
+    public static UnreadableException lacks(Path file, String problem, String advice) {
+        return new UnreadableException(file, "", problem, advice, true);
     }
 
     private static String message(Path file, String position, String problem, String advice) {
         String where = position.isEmpty() ? file.toString() : file + ", " + position;
         String start = where + ": " + problem;
         return advice.isEmpty() ? start : start + "; " + advice;
+    }
+
+    /** Whether the file is sound, and only what the user said about it is wrong. */
+    public boolean settingsAtFault() {
+        return settingsAtFault;
     }
 
     /** The file as the user named it. */

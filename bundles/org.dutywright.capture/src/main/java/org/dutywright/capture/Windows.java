@@ -22,7 +22,7 @@ final class Windows {
             String problem =
                     "no sample lies" + (fromSeconds.isPresent() ? " from " + fromSeconds.getAsDouble() + " s" : "")
                             + (toSeconds.isPresent() ? " to " + toSeconds.getAsDouble() + " s" : "");
-            throw new UnreadableException(file, "", problem, runs(capture));
+            throw UnreadableException.lacks(file, problem, runs(capture));
         }
         return rows(capture, first, end - first);
     }

@@ -53,7 +53,6 @@ final class DemoCommand implements Callable<Integer> {
         for (DemoScenarios.Demo demo : DemoScenarios.all()) {
             Outcome outcome = check(demo);
             session.print(List.of(outcome.line()));
-            session.out().flush();
             summary.add(outcome.line());
             asExpected &= outcome.asExpected();
         }

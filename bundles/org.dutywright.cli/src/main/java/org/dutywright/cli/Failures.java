@@ -23,7 +23,10 @@ final class Failures {
         Throwable error = thrown instanceof UncheckedIOException unchecked ? unchecked.getCause() : thrown;
         return switch (error) {
             case CancelledException cancelled -> said(err, ExitStatus.CANCELLED, "cancelled; nothing is half-written");
-            case CommandFailure failure -> said(err, failure.status(), withHint(failure, command));
+            case CommandFailure failure -> said(err, failure.status(), withHint(failure.status(), failure, command));
+            case UnreadableException unreadable
+            when unreadable.settingsAtFault() ->
+                said(err, ExitStatus.USAGE, withHint(ExitStatus.USAGE, unreadable, command));
             case UnreadableException unreadable -> said(err, ExitStatus.UNREADABLE, unreadable.getMessage());
             case CannotCreateException cannot -> said(err, ExitStatus.CANNOT_CREATE, cannot.getMessage());
             case ProblemsException problems -> {
@@ -44,8 +47,8 @@ final class Failures {
         return status;
     }
 
-    private static String withHint(CommandFailure failure, String command) {
-        return failure.status() == ExitStatus.USAGE
+    private static String withHint(int status, Exception failure, String command) {
+        return status == ExitStatus.USAGE
                 ? failure.getMessage() + " (" + command + " --help tells more)"
                 : failure.getMessage();
     }

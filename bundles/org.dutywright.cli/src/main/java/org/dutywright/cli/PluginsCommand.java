@@ -31,7 +31,7 @@ final class PluginsCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() {
+    public Integer call() throws IOException {
         TextTable table = TextTable.create().row("kind", "id", "version", "origin", "title");
         InstalledReaders readers = InstalledReaders.find();
         for (CaptureReader reader : readers.readers()) {

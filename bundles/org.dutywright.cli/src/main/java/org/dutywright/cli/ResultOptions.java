@@ -7,7 +7,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.dutywright.capture.CannotCreateException;
 import org.dutywright.capture.OutputFile;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.report.CyclesCsv;
@@ -66,12 +65,7 @@ final class ResultOptions {
             // Whole or not at all, as with a file; it is small, for events are listed up to a limit.
             ByteArrayOutputStream whole = new ByteArrayOutputStream();
             document.writeTo(whole);
-            session.endProgress();
-            whole.writeTo(session.out());
-            session.out().flush();
-            if (session.out().checkError()) {
-                throw new CannotCreateException(Path.of("standard output"), "whoever reads it has closed it");
-            }
+            session.print(whole.toByteArray());
         }
     }
 }

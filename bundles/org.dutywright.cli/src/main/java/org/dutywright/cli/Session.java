@@ -2,9 +2,11 @@
 package org.dutywright.cli;
 
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.dutywright.capture.CancelledException;
+import org.dutywright.capture.CannotCreateException;
 import org.dutywright.capture.Progress;
 
 /** What a command talks through: results to one stream, messages and progress to the other. */
@@ -28,16 +30,35 @@ final class Session {
         quiet = wanted;
     }
 
-    /** Where results go. */
-    PrintStream out() {
-        return out;
-    }
-
-    /** Prints lines of a result. */
-    void print(List<String> lines) {
+    /**
+     * Prints lines of a result.
+     *
+     * @throws CannotCreateException if they get lost
+     */
+    void print(List<String> lines) throws CannotCreateException {
         checkCancelled();
         endProgress();
         lines.forEach(out::println);
+        checkWritten();
+    }
+
+    /**
+     * Prints a result that is a document of its own.
+     *
+     * @throws CannotCreateException if it gets lost
+     */
+    void print(byte[] document) throws CannotCreateException {
+        checkCancelled();
+        endProgress();
+        out.write(document, 0, document.length);
+        checkWritten();
+    }
+
+    private void checkWritten() throws CannotCreateException {
+        if (out.checkError()) {
+            throw new CannotCreateException(
+                    Path.of("standard output"), "its reader has closed it, or the disk is full");
+        }
     }
 
     /** Tells the user something beside the result. */

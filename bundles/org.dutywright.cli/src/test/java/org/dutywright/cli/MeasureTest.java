@@ -6,7 +6,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
@@ -191,9 +195,36 @@ final class MeasureTest {
     }
 
     @Test
-    void aPartWithoutSamplesIsSaid() {
-        Run run = Run.of("measure", csv, "--from", "100");
-        assertThat(run.status()).isIn(64, 65);
-        assertThat(run.errors()).hasSize(1);
+    void whatTheFileDoesNotHaveIsWrongUsageThatSaysWhatItHas() {
+        Run column = Run.of("measure", csv, "--channel", "pedal=signal1");
+        assertThat(column.status()).isEqualTo(64);
+        assertThat(column.err())
+                .contains("no column 'pedal'; its columns are signal1, signal2")
+                .hasLineCount(1);
+        Run scale = Run.of("measure", csv, "--scale", "pedal=2");
+        assertThat(scale.status()).isEqualTo(64);
+        assertThat(scale.err()).contains("the channels are signal1, signal2").hasLineCount(1);
+        Run part = Run.of("measure", csv, "--from", "100");
+        assertThat(part.status()).isEqualTo(64);
+        assertThat(part.err())
+                .contains("no sample lies from 100.0 s; the recording runs from")
+                .hasLineCount(1);
+    }
+
+    @Test
+    void aResultThatNobodyCanReadIsAnOutputThatCannotBeMade() {
+        OutputStream closed = new OutputStream() {
+            @Override
+            public void write(int value) throws IOException {
+                throw new IOException("closed");
+            }
+        };
+        for (String[] words :
+                new String[][] {{"measure", csv.toString()}, {"measure", csv.toString(), "--json", "-"}}) {
+            ByteArrayOutputStream err = new ByteArrayOutputStream();
+            int status = Main.run(words, new PrintStream(closed, false, StandardCharsets.UTF_8), Run.stream(err));
+            assertThat(status).isEqualTo(73);
+            assertThat(err.toString(StandardCharsets.UTF_8)).contains("standard output: cannot be written");
+        }
     }
 }

@@ -41,7 +41,7 @@ public final class CheckJson {
                 sensor(json, check);
                 json.array("lines", () -> {
                     for (Line line : check.lines()) {
-                        json.object(() -> line(json, line));
+                        json.row(() -> line(json, line));
                     }
                 });
                 json.texts("absentLimits", check.absentLimits());

@@ -242,6 +242,9 @@ final class MeasureJsonTest {
     @Test
     void theDocumentIsIndentedAndEndsWithALineFeed() throws IOException {
         String text = text(Examples.measurement(), Examples.RUN);
-        assertThat(text).startsWith("{\n  \"schema\"").endsWith("}\n").doesNotContain("NaN", "\r");
+        assertThat(text).startsWith("{\n  \"schema\": \"").endsWith("}\n").doesNotContain("NaN", "\r");
+        assertThat(text.lines())
+                .contains("      \"lowLevel\": { \"value\": 0.4, \"u\": 0.001, \"u95\": 0.002 },")
+                .contains("      \"events\": [],");
     }
 }

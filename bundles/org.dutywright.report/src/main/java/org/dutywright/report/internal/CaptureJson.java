@@ -17,7 +17,7 @@ public final class CaptureJson {
     public static void write(JsonWriter json, Capture capture, List<Fitness> fitness) throws IOException {
         json.array("sources", () -> {
             for (Source source : capture.sources()) {
-                json.object(() -> {
+                json.row(() -> {
                     json.text("path", source.path().toString());
                     json.text("sha256", source.sha256());
                 });
@@ -30,7 +30,7 @@ public final class CaptureJson {
         json.number("durationS", span.durationSeconds());
         json.array("gaps", () -> {
             for (Gap gap : capture.timeBase().gaps()) {
-                json.object(() -> {
+                json.row(() -> {
                     json.number("startS", gap.startSeconds());
                     json.number("endS", gap.endSeconds());
                 });
@@ -43,7 +43,7 @@ public final class CaptureJson {
         });
         json.array("fitness", () -> {
             for (Fitness item : fitness) {
-                json.object(() -> {
+                json.row(() -> {
                     json.text("item", item.item());
                     json.text("result", item.grade().word());
                     json.text("reason", item.reason());

@@ -75,7 +75,7 @@ public final class ChannelJson {
             median(json, "fall", Found.single(channel, Found.FALL));
         });
         json.uncertain("meanVoltage", Found.single(channel, Found.MEAN_VOLTAGE));
-        json.object("periodJitterS", () -> {
+        json.row("periodJitterS", () -> {
             json.number("rms", Found.single(channel, Found.JITTER_RMS).map(Uncertain::value));
             json.number(
                     "peakToPeak",
@@ -84,14 +84,14 @@ public final class ChannelJson {
     }
 
     private static void median(JsonWriter json, String name, Optional<Uncertain> value) throws IOException {
-        json.object(name, () -> {
+        json.row(name, () -> {
             json.number("median", value.map(Uncertain::value));
             json.number("u", value.map(Uncertain::u));
         });
     }
 
     private static void events(JsonWriter json, ChannelMeasurement channel) throws IOException {
-        json.object("eventCounts", () -> {
+        json.row("eventCounts", () -> {
             for (EventKind kind : EventKind.values()) {
                 Long count = channel.eventCounts().get(kind);
                 if (count != null) {
@@ -102,7 +102,7 @@ public final class ChannelJson {
         json.count("eventsListed", channel.events().size());
         json.array("events", () -> {
             for (PulseEvent event : channel.events()) {
-                json.object(() -> event(json, event));
+                json.row(() -> event(json, event));
             }
         });
     }
@@ -120,10 +120,10 @@ public final class ChannelJson {
     }
 
     private static void others(JsonWriter json, ChannelMeasurement channel) throws IOException {
-        List<Result> others = Found.others(channel.results());
+        List<Result> others = isPwm(channel) ? Found.others(channel.results()) : List.of();
         json.object("measurements", () -> {
             for (Result result : others) {
-                json.object(result.id(), () -> {
+                json.row(result.id(), () -> {
                     json.text("label", result.label());
                     json.text("unit", result.unit());
                     outcome(json, result.outcome());
@@ -140,10 +140,11 @@ public final class ChannelJson {
         }
     }
 
-    /** Says why a number of this channel is {@code null}, by the id of its measurement. */
+    /** Says why a number is {@code null}, by the id of its measurement; of other channels than PWM the role says it. */
     private static void absences(JsonWriter json, ChannelMeasurement channel) throws IOException {
+        Map<String, Result> results = isPwm(channel) ? channel.results() : Map.of();
         json.object("absent", () -> {
-            for (Map.Entry<String, Result> entry : channel.results().entrySet()) {
+            for (Map.Entry<String, Result> entry : results.entrySet()) {
                 if (entry.getValue().outcome() instanceof Outcome.Absent absent) {
                     json.text(entry.getKey(), absent.reason());
                 }

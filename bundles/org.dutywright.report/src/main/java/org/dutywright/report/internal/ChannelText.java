@@ -3,6 +3,7 @@ package org.dutywright.report.internal;
 
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
@@ -31,6 +32,7 @@ public final class ChannelText {
             cycles(table, channel);
             levels(table, channel);
             events(table, channel);
+            absences(table, channel);
         } else {
             channel.level().ifPresent(level -> level(table, channel, level));
         }
@@ -70,17 +72,11 @@ public final class ChannelText {
         if (any) {
             table.row("", "mean", "min", "max", "sd", "");
         }
-        boolean measured = channel.status() == Status.OK;
-        Found.builtIn(channel.results()).forEach(result -> result(table, result, measured));
-        jitter(table, channel);
-        Found.others(channel.results()).forEach(result -> result(table, result, measured));
+        Found.builtIn(channel.results()).forEach(result -> result(table, result));
+        Found.others(channel.results()).forEach(result -> result(table, result));
     }
 
-    // A channel that could not be measured says so once, in its heading, not again for each result.
-    private static void result(TextTable table, Result result, boolean withAbsences) {
-        if (result.id().equals(Found.JITTER_RMS) || result.id().equals(Found.JITTER_PEAK_TO_PEAK)) {
-            return;
-        }
+    private static void result(TextTable table, Result result) {
         switch (result.outcome()) {
             case Outcome.OfCycles found -> {
                 Statistic statistic = found.statistic();
@@ -94,28 +90,35 @@ public final class ChannelText {
             }
             case Outcome.Single found -> table.row(result.label(), Show.value(found.value(), result.unit()));
             case Outcome.Absent absent -> {
-                if (withAbsences) {
-                    table.row(result.label(), "not measured: " + absent.reason());
-                }
+                // Said in one line for each reason, see absences().
             }
         }
     }
 
-    private static void jitter(TextTable table, ChannelMeasurement channel) {
-        Found.single(channel, Found.JITTER_RMS)
-                .ifPresent(rms -> table.row(
-                        "period jitter",
-                        Show.spread(rms.value(), "s") + " RMS"
-                                + Found.single(channel, Found.JITTER_PEAK_TO_PEAK)
-                                        .map(range -> ", " + Show.spread(range.value(), "s") + " peak to peak")
-                                        .orElse("")));
+    // A channel that could not be measured says so once, in its heading, not again for each result.
+    private static void absences(TextTable table, ChannelMeasurement channel) {
+        if (channel.status() != Status.OK) {
+            return;
+        }
+        Map<String, List<String>> labels = new LinkedHashMap<>();
+        for (Result result : channel.results().values()) {
+            if (result.outcome() instanceof Outcome.Absent absent) {
+                labels.computeIfAbsent(absent.reason(), reason -> new ArrayList<>())
+                        .add(result.label());
+            }
+        }
+        String label = "Not measured";
+        for (Map.Entry<String, List<String>> entry : labels.entrySet()) {
+            table.row(label, String.join("; ", entry.getValue()) + ": " + entry.getKey());
+            label = "";
+        }
     }
 
     private static void levels(TextTable table, ChannelMeasurement channel) {
         String unit = channel.channel().unit();
         channel.levels().ifPresent(levels -> {
-            table.row("low level", Show.value(levels.low(), unit));
-            table.row("high level", Show.value(levels.high(), unit));
+            table.row("Low level", Show.value(levels.low(), unit));
+            table.row("High level", Show.value(levels.high(), unit));
         });
         if (channel.levels().isEmpty()) {
             channel.level().ifPresent(level -> level(table, channel, level));
@@ -124,8 +127,8 @@ public final class ChannelText {
 
     private static void level(TextTable table, ChannelMeasurement channel, LevelSummary level) {
         String unit = channel.channel().unit();
-        table.row("mean", Show.value(level.mean(), unit));
-        table.row("min, max", Show.value(level.min(), unit) + ", " + Show.value(level.max(), unit));
+        table.row("Mean", Show.value(level.mean(), unit));
+        table.row("Min, max", Show.value(level.min(), unit) + ", " + Show.value(level.max(), unit));
         table.row("RMS", Show.value(level.rms(), unit));
     }
 
@@ -133,7 +136,7 @@ public final class ChannelText {
         Map<EventKind, List<PulseEvent>> listed = channel.events().stream()
                 .collect(Collectors.groupingBy(
                         PulseEvent::kind, () -> new EnumMap<>(EventKind.class), Collectors.toList()));
-        String label = "events";
+        String label = "Events";
         for (EventKind kind : EventKind.values()) {
             long count = channel.eventCounts().getOrDefault(kind, 0L);
             if (count > 0) {
@@ -141,7 +144,7 @@ public final class ChannelText {
                 label = "";
             }
         }
-        if (channel.status() == Status.OK && label.equals("events")) {
+        if (channel.status() == Status.OK && label.equals("Events")) {
             table.row(label, "none");
         }
     }

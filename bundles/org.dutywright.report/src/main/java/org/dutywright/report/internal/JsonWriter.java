@@ -6,6 +6,8 @@ import com.fasterxml.jackson.core.JsonGenerator;
 import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.core.util.DefaultIndenter;
 import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
+import com.fasterxml.jackson.core.util.DefaultPrettyPrinter.Indenter;
+import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.List;
@@ -29,19 +31,28 @@ public final class JsonWriter implements AutoCloseable {
     private static final JsonFactory FACTORY =
             JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
 
-    private final JsonGenerator json;
+    private static final Indenter LINES = new DefaultIndenter("  ", "\n");
+    private static final Separators SEPARATORS = Separators.createDefaultInstance()
+            .withObjectFieldValueSpacing(Separators.Spacing.AFTER)
+            .withObjectEmptySeparator("")
+            .withArrayEmptySeparator("");
 
-    private JsonWriter(JsonGenerator json) {
+    private final JsonGenerator json;
+    private final DefaultPrettyPrinter layout;
+
+    private JsonWriter(JsonGenerator json, DefaultPrettyPrinter layout) {
         this.json = json;
+        this.layout = layout;
     }
 
     /** Starts writing UTF-8 with line feeds; closing the writer leaves the stream open. */
     public static JsonWriter to(OutputStream out) throws IOException {
+        DefaultPrettyPrinter layout = new DefaultPrettyPrinter(SEPARATORS);
+        layout.indentArraysWith(LINES);
+        layout.indentObjectsWith(LINES);
         JsonGenerator generator = FACTORY.createGenerator(out);
-        DefaultIndenter indenter = new DefaultIndenter("  ", "\n");
-        generator.setPrettyPrinter(
-                new DefaultPrettyPrinter().withObjectIndenter(indenter).withArrayIndenter(indenter));
-        return new JsonWriter(generator);
+        generator.setPrettyPrinter(layout);
+        return new JsonWriter(generator, layout);
     }
 
     /** A nameless object: the document itself or an element of an array. */
@@ -55,6 +66,19 @@ public final class JsonWriter implements AutoCloseable {
     public void object(String name, Body body) throws IOException {
         json.writeFieldName(name);
         object(body);
+    }
+
+    /** A nameless object on one line, for what belongs together; holds no objects. */
+    public void row(Body body) throws IOException {
+        layout.indentObjectsWith(DefaultPrettyPrinter.FixedSpaceIndenter.instance);
+        object(body);
+        layout.indentObjectsWith(LINES);
+    }
+
+    /** A member that is an object on one line. */
+    public void row(String name, Body body) throws IOException {
+        json.writeFieldName(name);
+        row(body);
     }
 
     /** A member that is an array. */
@@ -122,7 +146,7 @@ public final class JsonWriter implements AutoCloseable {
 
     /** A member that holds a value, its standard uncertainty and its 95 % half-width, each {@code null} if absent. */
     public void uncertain(String name, Optional<Uncertain> value) throws IOException {
-        object(name, () -> uncertainMembers(value));
+        row(name, () -> uncertainMembers(value));
     }
 
     /** The members of {@link #uncertain}, into the object that is open. */
@@ -134,7 +158,7 @@ public final class JsonWriter implements AutoCloseable {
 
     /** A member that holds the six fields of a statistic, each {@code null} if it is absent. */
     public void statistic(String name, Optional<Statistic> value) throws IOException {
-        object(name, () -> statisticMembers(value));
+        row(name, () -> statisticMembers(value));
     }
 
     /** The members of {@link #statistic}, into the object that is open. */

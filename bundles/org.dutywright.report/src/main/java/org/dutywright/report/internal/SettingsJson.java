@@ -40,7 +40,7 @@ public final class SettingsJson {
         json.number("sampleRateHz", read.sampleRateHz());
         json.array("columns", () -> {
             for (ReadSettings.Pick pick : read.channels()) {
-                json.object(() -> {
+                json.row(() -> {
                     json.text("column", pick.column());
                     json.text("name", pick.name());
                 });
