@@ -43,7 +43,7 @@ record TimeColumn(int column, double factor, String reason, String unit) {
                     return Optional.empty();
                 }
             }
-            return Optional.of(of(layout, 0, "the only one that rises evenly"));
+            return Optional.of(of(layout, 0, "as the only one that rises evenly"));
         }
         return Optional.empty();
     }

@@ -159,7 +159,7 @@ class CsvDialectTest {
             assertThat(channels(capture)).containsExactly("channel1 in V", "channel2 in V");
             assertThat(capture.guessed())
                     .containsEntry("header line", "none")
-                    .containsEntry("time column", "column 1, recognised the only one that rises evenly");
+                    .containsEntry("time column", "column 1, recognised as the only one that rises evenly");
         }
         try (Capture capture = read(folder, "3.5\n3.6\n3.4\n", AT_1_KHZ)) {
             assertThat(channels(capture)).containsExactly("channel1 in V");
