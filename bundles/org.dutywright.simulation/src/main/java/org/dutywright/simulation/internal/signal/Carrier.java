@@ -86,21 +86,8 @@ final class Carrier implements EdgeSource {
             frequencyHz = wanted;
         }
         double period = oddPeriodSeconds.orElse(1 / frequencyHz);
-        double dutyPercent = dutyAt(start);
-        double firstJitter = jitter();
-        // The first edge after a loss of supply ends that loss, exactly where the scenario says.
-        double rise = restarted ? start : start + firstJitter;
-        double fall = start + dutyPercent / 100 * period + jitter();
-        restarted = false;
         boolean cut = !losses.isEmpty() && losses.element().startSeconds() < start + period;
-        double cutSeconds = cut ? losses.element().startSeconds() : Double.POSITIVE_INFINITY;
-        if (rise < cutSeconds && dutyPercent > 0) {
-            emit(rise, true);
-            truth.cycleStarts(rise, dutyPercent);
-        }
-        if (fall < cutSeconds && dutyPercent < 100) {
-            emit(fall, false);
-        }
+        makePulse(start, period, cut ? losses.element().startSeconds() : Double.POSITIVE_INFINITY);
         if (cut) {
             loseSupply(losses.remove());
         } else if (oddPeriodSeconds.isPresent()) {
@@ -110,6 +97,22 @@ final class Carrier implements EdgeSource {
             oddPeriodSeconds = OptionalDouble.empty();
         } else {
             cyclesSinceAnchor++;
+        }
+    }
+
+    private void makePulse(double start, double period, double cutSeconds) {
+        double dutyPercent = dutyAt(start);
+        double firstJitter = jitter();
+        // The first edge after a loss of supply ends that loss, exactly where the scenario says.
+        double begin = restarted ? start : start + firstJitter;
+        double end = start + dutyPercent / 100 * period + jitter();
+        restarted = false;
+        if (begin < cutSeconds && dutyPercent > 0) {
+            emit(begin, true);
+            truth.cycleStarts(begin, dutyPercent);
+        }
+        if (end < cutSeconds && dutyPercent < 100) {
+            emit(end, false);
         }
     }
 
