@@ -5,25 +5,14 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalLong;
-import org.dutywright.pulse.ChannelMeasurement;
-import org.dutywright.pulse.EventKind;
-import org.dutywright.pulse.Fitness;
-import org.dutywright.pulse.Outcome;
-import org.dutywright.pulse.Role;
-import org.dutywright.pulse.Status;
 import org.dutywright.sensor.Sensor;
-import org.dutywright.sensor.Sensor.EventRule;
 import org.dutywright.sensor.Sensor.SensorChannel;
 import org.junit.jupiter.api.Test;
 
 class CheckerLinesTest {
-    private static final String CANNOT_TELL = "% of supply needs a supply channel or --supply VOLTS";
-
     @Test
     void aHealthyPairConformsWithALineForEachLimitAndEachKindOfEvent() throws IOException {
         CheckResult result = Checks.check(
@@ -191,221 +180,6 @@ class CheckerLinesTest {
         assertThat(line("signal1.duty.released", signal1()).reason()).contains("--position");
     }
 
-    @Test
-    void aShareOfTheSupplyNeedsASupply() throws IOException {
-        Line line = line(Sensors.of(shareOfSupply()), "signal1.highLevel", signal1());
-        assertThat(line.result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(line.reason()).isEqualTo(CANNOT_TELL);
-        assertThat(line.lower()).isEmpty();
-        assertThat(line.upper()).hasValue(16);
-        assertThat(line.measured()).hasValue(12);
-    }
-
-    @Test
-    void theOtherLimitStillFailsWithoutASupply() throws IOException {
-        Line line =
-                line(Sensors.of(shareOfSupply()), "signal1.highLevel", signal1().levels(0.4, 17));
-        assertThat(line.result()).isEqualTo(LineResult.FAIL);
-    }
-
-    @Test
-    void aShareOfTheSupplyIsTakenFromTheTypedVoltage() throws IOException {
-        CheckResult result = Checks.check(
-                Sensors.of(shareOfSupply()), Checks.supply(16.1), signal1().build());
-        Line line = Checks.lines(result).get("signal1.highLevel");
-        // 75 % of 16.1 V.
-        assertThat(line.lower().orElseThrow()).isCloseTo(12.075, within(1e-12));
-        assertThat(line.result()).isEqualTo(LineResult.FAIL);
-        assertThat(line.reason()).contains("supply taken as 16.10 V as given by the user");
-    }
-
-    @Test
-    void theRoleOfSupplyGoesBeforeANameAndBothBeforeTheTypedVoltage() throws IOException {
-        ChannelMeasurement named = MeasuredChannel.level("battery", Role.LEVEL, 20, 0.01);
-        ChannelMeasurement role = MeasuredChannel.level("ch3", Role.SUPPLY, 14, 0.01);
-
-        assertThat(supplyLine(named, role).measured()).hasValue(14);
-        assertThat(supplyLine(named).measured()).hasValue(20);
-        assertThat(supplyLine(MeasuredChannel.level("Battery voltage", Role.LEVEL, 20, 0.01))
-                        .measured())
-                .hasValue(24);
-    }
-
-    @Test
-    void theUncertaintyOfTheSupplyEntersALimitThatRestsOnIt() throws IOException {
-        ChannelMeasurement supply = MeasuredChannel.level("supply", Role.SUPPLY, 12, 0.4);
-        CheckResult result = Checks.check(
-                Sensors.of(shareOfSupply()),
-                CheckSettings.none(),
-                signal1().levelU(0.4).build(),
-                supply);
-        // sqrt(0.4^2 + (0.75 x 0.4)^2), closed form.
-        assertThat(Checks.lines(result).get("signal1.highLevel").u().orElseThrow())
-                .isCloseTo(0.5, within(1e-12));
-    }
-
-    @Test
-    void aSupplyOutsideItsLimitsFails() throws IOException {
-        CheckResult result = Checks.check(
-                Sensors.twin(), Checks.supply(8.5), signal1().build(), signal2().build());
-        assertThat(Checks.lines(result).get("supply").result()).isEqualTo(LineResult.FAIL);
-        assertThat(result.verdict()).isEqualTo(Verdict.DOES_NOT_CONFORM);
-    }
-
-    @Test
-    void aChannelThatIsMissingIsInconclusiveAndNothingElseOfItIsJudged() throws IOException {
-        CheckResult result =
-                Checks.check(Sensors.twin(), CheckSettings.none(), signal1().build());
-        Map<String, Line> lines = Checks.lines(result);
-
-        assertThat(lines.get("signal2.signal").result()).isEqualTo(LineResult.INCONCLUSIVE);
-        assertThat(lines.get("signal2.signal").reason())
-                .contains("it has signal1")
-                .contains("--channel COLUMN=signal2");
-        assertThat(lines.get("signal2.duty").result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(lines.get("signal2.events.runt").result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(result.verdict()).isEqualTo(Verdict.INCONCLUSIVE);
-        assertThat(result.agreementAbsent()).contains("signal2 has no channel in the capture");
-    }
-
-    @Test
-    void aStuckChannelFailsItsSignalAndItsEventsButNothingThatCannotBeMeasured() throws IOException {
-        MeasuredChannel stuck = signal1()
-                .status(Status.STUCK_HIGH, "no transition, 12 V throughout")
-                .count(EventKind.STUCK_HIGH, 1);
-        Map<String, Line> lines = Checks.lines(Checks.check(
-                Sensors.twin(), CheckSettings.none(), stuck.build(), signal2().build()));
-
-        assertThat(lines.get("signal1.signal").result()).isEqualTo(LineResult.FAIL);
-        assertThat(lines.get("signal1.signal").reason()).contains("stuck-high").contains("12 V throughout");
-        assertThat(lines.get("signal1.frequency").result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(lines.get("signal1.frequency").reason()).contains("stuck-high");
-        assertThat(lines.get("signal1.highLevel").result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(lines.get("signal1.events.stuck-high").result()).isEqualTo(LineResult.FAIL);
-        assertThat(lines.get("signal1.events.stuck-low").result()).isEqualTo(LineResult.PASS);
-    }
-
-    @Test
-    void anUnreadableChannelBlamesTheRecordingAndNotTheSensor() throws IOException {
-        CheckResult result = Checks.check(
-                Sensors.of(Sensors.signal1()),
-                CheckSettings.none(),
-                signal1().status(Status.UNREADABLE, "2 samples a pulse").build());
-        assertThat(Checks.lines(result).get("signal1.signal").result()).isEqualTo(LineResult.INCONCLUSIVE);
-        assertThat(Checks.lines(result).get("signal1.signal").reason()).contains("2 samples a pulse");
-    }
-
-    @Test
-    void aChannelGivenAnotherRoleIsInconclusive() throws IOException {
-        Line line = line("signal1.signal", signal1().role(Role.LEVEL));
-        assertThat(line.result()).isEqualTo(LineResult.INCONCLUSIVE);
-        assertThat(line.reason()).contains("read as level");
-    }
-
-    @Test
-    void levelsOfAChannelThatIsNotInVoltsAreNotJudged() throws IOException {
-        Line line = line("signal1.highLevel", signal1().unit("A"));
-        assertThat(line.result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(line.reason()).isEqualTo("the channel is not in volts but in A");
-    }
-
-    @Test
-    void anAbsentResultPassesOnItsReason() throws IOException {
-        Line line = line(
-                "signal1.transition.rise",
-                signal1().result("transition.rise", new Outcome.Absent("no sample lies on an edge")));
-        assertThat(line.result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(line.reason()).isEqualTo("no sample lies on an edge");
-    }
-
-    @Test
-    void aCountAboveWhatIsAllowedFails() throws IOException {
-        Map<String, EventRule> rules = Map.of(
-                "runt", new EventRule(OptionalLong.of(3)),
-                "level-shift", new EventRule(OptionalLong.empty()),
-                "duty-jump", new EventRule(OptionalLong.of(0)));
-        MeasuredChannel one = signal1()
-                .count(EventKind.RUNT, 3)
-                .count(EventKind.LEVEL_SHIFT, 7)
-                .count(EventKind.DUTY_JUMP, 1)
-                .count(EventKind.BOUNCE, 1);
-        Map<String, Line> lines = Checks.lines(Checks.check(
-                Sensors.twin(rules),
-                CheckSettings.none(),
-                one.build(),
-                signal2().build()));
-
-        assertThat(lines.get("signal1.events.runt").result()).isEqualTo(LineResult.PASS);
-        assertThat(lines.get("signal1.events.runt").upper()).hasValue(3);
-        assertThat(lines.get("signal1.events.bounce").result()).isEqualTo(LineResult.FAIL);
-        assertThat(lines.get("signal1.events.bounce").measured()).hasValue(1);
-        assertThat(lines.get("signal1.events.bounce").reason()).isEqualTo("1 counted, 0 allowed");
-        assertThat(lines.get("signal1.events.level-shift").result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(lines.get("signal1.events.level-shift").measured()).hasValue(7);
-        assertThat(lines.get("signal1.events.duty-jump").result()).isEqualTo(LineResult.FAIL);
-        assertThat(lines).doesNotContainKey("signal1.events.period-excursion");
-    }
-
-    @Test
-    void aPoorRecordingMakesWhatRestsOnItInconclusiveEvenIfItWouldFail() throws IOException {
-        Fitness poor = new Fitness("signal1.samplesPerPulse", Fitness.Grade.POOR, "12 samples a pulse; use 100 kHz");
-        Map<String, Line> lines = Checks.lines(Checks.check(
-                Sensors.twin(),
-                CheckSettings.none(),
-                Checks.measurement(
-                        List.of(poor),
-                        signal1().carrier(300, 0, 2, t -> 10).build(),
-                        signal2().build())));
-
-        assertThat(lines.get("signal1.frequency").result()).isEqualTo(LineResult.INCONCLUSIVE);
-        assertThat(lines.get("signal1.frequency").measured()).hasValue(300);
-        assertThat(lines.get("signal1.frequency").reason()).contains("12 samples a pulse; use 100 kHz");
-        assertThat(lines.get("signal2.frequency").result()).isEqualTo(LineResult.PASS);
-    }
-
-    @Test
-    void anUnfitRecordingGivesNoNumber() throws IOException {
-        Fitness unfit = new Fitness("clipping", Fitness.Grade.UNFIT, "both states lie on the range's end");
-        Map<String, Line> lines = Checks.lines(Checks.check(
-                Sensors.twin(),
-                CheckSettings.none(),
-                Checks.measurement(List.of(unfit), signal1().build(), signal2().build())));
-
-        assertThat(lines.get("signal1.highLevel").result()).isEqualTo(LineResult.NOT_JUDGED);
-        assertThat(lines.get("signal1.highLevel").measured()).isEmpty();
-        assertThat(lines.get("signal1.highLevel").reason()).contains("both states lie on the range's end");
-        assertThat(lines.get("signal1.frequency").result()).isEqualTo(LineResult.PASS);
-        assertThat(lines.get("signal1.signal").result()).isEqualTo(LineResult.INCONCLUSIVE);
-    }
-
-    @Test
-    void aRecordingThatCanCarryNothingIsInconclusive() throws IOException {
-        Fitness unfit = new Fitness("signal1.samplesPerPulse", Fitness.Grade.UNFIT, "1 sample a pulse");
-        Fitness other = new Fitness("signal2.samplesPerPulse", Fitness.Grade.UNFIT, "1 sample a pulse");
-        CheckResult result = Checks.check(
-                Sensors.twin(),
-                CheckSettings.none(),
-                Checks.measurement(
-                        List.of(unfit, other), signal1().build(), signal2().build()));
-        assertThat(result.verdict()).isEqualTo(Verdict.INCONCLUSIVE);
-        assertThat(result.lines()).noneMatch(it -> it.result() == LineResult.PASS);
-    }
-
-    @Test
-    void whatAGapHidesIsInconclusiveButWhatWasCountedStands() throws IOException {
-        Fitness gaps = new Fitness("capture.gaps", Fitness.Grade.POOR, "3 gaps, 5 s in all");
-        Map<String, Line> lines = Checks.lines(Checks.check(
-                Sensors.twin(),
-                CheckSettings.none(),
-                Checks.measurement(
-                        List.of(gaps),
-                        signal1().count(EventKind.RUNT, 2).build(),
-                        signal2().build())));
-        assertThat(lines.get("signal1.events.runt").result()).isEqualTo(LineResult.FAIL);
-        assertThat(lines.get("signal1.events.bounce").result()).isEqualTo(LineResult.INCONCLUSIVE);
-        assertThat(lines.get("signal1.frequency").result()).isEqualTo(LineResult.PASS);
-    }
-
     private static MeasuredChannel signal1() {
         return MeasuredChannel.named("signal1");
     }
@@ -427,19 +201,6 @@ class CheckerLinesTest {
                 base.transitionMaxSeconds());
     }
 
-    private static SensorChannel shareOfSupply() {
-        SensorChannel base = Sensors.signal1();
-        return new SensorChannel(
-                base.name(),
-                true,
-                base.frequency(),
-                base.lowLevel(),
-                Optional.of(Sensors.supplyShare(75, 16)),
-                base.input(),
-                base.duty(),
-                base.transitionMaxSeconds());
-    }
-
     private static Line line(String item, MeasuredChannel channel) throws IOException {
         return line(Sensors.of(Sensors.signal1()), item, channel);
     }
@@ -447,13 +208,5 @@ class CheckerLinesTest {
     private static Line line(Sensor sensor, String item, MeasuredChannel channel) throws IOException {
         return Checks.lines(Checks.check(sensor, CheckSettings.none(), channel.build()))
                 .get(item);
-    }
-
-    private static Line supplyLine(ChannelMeasurement... more) throws IOException {
-        ChannelMeasurement[] channels = new ChannelMeasurement[more.length + 1];
-        channels[0] = signal1().build();
-        System.arraycopy(more, 0, channels, 1, more.length);
-        return Checks.lines(Checks.check(Sensors.of(Sensors.signal1()), Checks.supply(24), channels))
-                .get("supply");
     }
 }

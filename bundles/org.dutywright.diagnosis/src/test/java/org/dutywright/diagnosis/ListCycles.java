@@ -7,7 +7,7 @@ import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleTable;
 
 /** Cycles from a list. */
-record ListCycles(List<Cycle> cycles) implements CycleTable {
+public record ListCycles(List<Cycle> cycles) implements CycleTable {
     @Override
     public long size() {
         return cycles.size();

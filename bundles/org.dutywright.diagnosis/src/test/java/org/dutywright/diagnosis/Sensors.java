@@ -78,6 +78,19 @@ final class Sensors {
                 OptionalDouble.of(100e-6));
     }
 
+    /** A channel without any limit. */
+    static SensorChannel bare(String name) {
+        return new SensorChannel(
+                name,
+                true,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                OptionalDouble.empty());
+    }
+
     static Duty duty(double released, double pressed, double tolerance) {
         return new Duty(released, pressed, OptionalDouble.of(tolerance), OptionalDouble.of(5), OptionalDouble.of(95));
     }

@@ -15,7 +15,7 @@ import org.dutywright.pulse.CycleTable;
  * cycle next to the interruption is left out on both sides, because its edge may be that of the contact and not that
  * of the carrier.
  *
- * @param residualCycles between -0.5 and 0.5
+ * @param residualCycles between -0.5 and 0.5, positive where the carrier comes later than in step
  * @param uCycles standard uncertainty of it, from the scatter of the starts around the lines
  * @param verdict what it tells
  */
