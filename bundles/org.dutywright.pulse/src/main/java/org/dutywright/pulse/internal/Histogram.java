@@ -9,6 +9,8 @@ import java.io.IOException;
  */
 final class Histogram {
     private static final int MOST_BINS = 4096;
+    private static final double ONE_SIGMA_DOWN = 0.1586552539;
+    private static final double ONE_SIGMA_UP = 1 - ONE_SIGMA_DOWN;
 
     private final double min;
     private final double width;
@@ -52,18 +54,29 @@ final class Histogram {
 
     /** Median of the samples below a level. */
     double medianBelow(double level) {
-        return quantile(0, binOf(level), 0.5);
+        return quantile(0, firstBinFrom(level), 0.5);
     }
 
     /** Median of the samples above a level. */
     double medianAbove(double level) {
-        return quantile(binOf(level), bins.length, 0.5);
+        return quantile(firstBinFrom(level), bins.length, 0.5);
     }
 
-    /** Share of all samples from one level to another, whole bins. */
+    /**
+     * Half of the range that holds the middle 68 % of the samples on one side of a level, the wider side: for normal noise
+     * its standard deviation.
+     */
+    double spreadAround(double level) {
+        int border = firstBinFrom(level);
+        double below = quantile(0, border, ONE_SIGMA_UP) - quantile(0, border, ONE_SIGMA_DOWN);
+        double above = quantile(border, bins.length, ONE_SIGMA_UP) - quantile(border, bins.length, ONE_SIGMA_DOWN);
+        return Math.max(below, above) / 2;
+    }
+
+    /** Share of all samples whose bin is centred between two levels. */
     double shareBetween(double from, double to) {
         long inside = 0;
-        for (int i = binOf(from); i < binOf(to); i++) {
+        for (int i = firstBinFrom(from); i < firstBinFrom(to); i++) {
             inside += bins[i];
         }
         return (double) inside / count;
@@ -85,7 +98,8 @@ final class Histogram {
         return min + (to - 1) * width;
     }
 
-    private int binOf(double level) {
-        return (int) Math.clamp(Math.rint((level - min) / width), 0, bins.length);
+    /** The first bin with its centre at a level or above. */
+    private int firstBinFrom(double level) {
+        return (int) Math.clamp(Math.ceil((level - min) / width), 0, bins.length);
     }
 }

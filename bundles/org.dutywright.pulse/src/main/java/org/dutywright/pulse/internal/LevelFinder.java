@@ -58,10 +58,16 @@ final class LevelFinder {
 
     private Optional<States> within(Histogram histogram, double from, double to, int leastTransitions)
             throws IOException {
+        if (!(to > from)) {
+            reason = "all samples but a few are equal";
+            return Optional.empty();
+        }
         double middle = from + (to - from) / 2;
         double low = histogram.medianBelow(middle);
         double high = histogram.medianAbove(middle);
-        if (!separate(low, high, survey.noise(), survey.codes().known(false))) {
+        // differences of neighbours are noise unless every few samples there is an edge
+        double noise = Math.min(survey.noise(), histogram.spreadAround(middle));
+        if (!separate(low, high, noise, survey.codes().known(false))) {
             return Optional.empty();
         }
         double share = histogram.shareBetween(from + 0.4 * (to - from), from + 0.6 * (to - from));
@@ -71,14 +77,14 @@ final class LevelFinder {
                     100 * share);
             return Optional.empty();
         }
-        Thresholds provisional = Thresholds.of(low, high, survey.noise(), survey.noise(), settings);
+        Thresholds provisional = Thresholds.of(low, high, noise, noise, settings);
         LevelTally tally = new LevelTally(low, high);
         new EdgeFinder(provisional, settings, tally).run(source.open());
         if (tally.transitions() < leastTransitions) {
             reason = "there are no transitions between two states";
             return Optional.empty();
         }
-        return valued(tally);
+        return valued(tally, noise);
     }
 
     private boolean separate(double low, double high, double noise, double codeStep) {
@@ -94,9 +100,9 @@ final class LevelFinder {
         return true;
     }
 
-    private Optional<States> valued(LevelTally tally) {
-        double lowNoise = tally.low().noise(survey.noise());
-        double highNoise = tally.high().noise(survey.noise());
+    private Optional<States> valued(LevelTally tally, double noise) {
+        double lowNoise = tally.low().noise(noise);
+        double highNoise = tally.high().noise(noise);
         double low = tally.low().level();
         double high = tally.high().level();
         boolean noisy = Math.max(lowNoise, highNoise) > NOISY * survey.codes().step();
@@ -117,6 +123,8 @@ final class LevelFinder {
                 tally.periodGuessSeconds(),
                 tally.low().firstLevel(),
                 tally.high().firstLevel(),
+                tally.low().uFirstLevel(lowNoise),
+                tally.high().uFirstLevel(highNoise),
                 Math.min(tally.low().medianSamples(), tally.high().medianSamples())));
     }
 }

@@ -13,6 +13,7 @@ final class LevelShiftWatch {
     private static final double BACK = 0.8;
 
     private final double reference;
+    private final double uReference;
     private final double limit;
     private final double sigmas;
     private final double noise;
@@ -32,6 +33,7 @@ final class LevelShiftWatch {
         this.high = high;
         this.shifts = shifts;
         reference = high ? states.firstHigh() : states.firstLow();
+        uReference = high ? states.uFirstHigh() : states.uFirstLow();
         limit = settings.get(PulseSettings.SHIFT_SHARE) / 100 * (states.firstHigh() - states.firstLow());
         sigmas = settings.get(PulseSettings.EVENT_SIGMA);
         noise = high ? states.levels().highNoise() : states.levels().lowNoise();
@@ -40,11 +42,12 @@ final class LevelShiftWatch {
     }
 
     void pulse(Pulse pulse) throws IOException {
-        if (pulse.plateauSamples == 0) {
+        if (pulse.levelSamples() == 0) {
             return;
         }
-        double off = pulse.plateau - reference;
-        double u = Math.hypot(noise / Math.sqrt((double) pulse.plateauSamples), codeStep / Math.sqrt(12));
+        double off = pulse.level() - reference;
+        double own = noise / Math.sqrt((double) pulse.levelSamples());
+        double u = Math.hypot(Math.hypot(own, uReference), codeStep / Math.sqrt(12));
         double most = Math.max(limit, sigmas * u);
         boolean same = offInRow > 0 && Math.signum(off) == side;
         if ((same && Math.abs(off) > BACK * most) || Math.abs(off) > most) {
@@ -55,8 +58,8 @@ final class LevelShiftWatch {
             }
             offInRow++;
             endSeconds = pulse.endSeconds;
-            sum += pulse.plateau * pulse.plateauSamples;
-            samples += pulse.plateauSamples;
+            sum += pulse.level() * pulse.levelSamples();
+            samples += pulse.levelSamples();
         } else {
             finish();
         }

@@ -9,6 +9,9 @@ final class Plateau {
     /** Largest number of samples held back at the end of a pulse. */
     static final int MOST_HELD = 1 << 14;
 
+    /** Noise takes a signal away for a few samples at a time; what is away for longer is something else. */
+    private static final int MOST_AWAY = 256;
+
     private final double[] held = new double[MOST_HELD];
     private int heldCount;
     private int tail;
@@ -19,9 +22,8 @@ final class Plateau {
     private double squares;
     private double skippedSum;
     private long skipped;
-    private double awaySum;
-    private double awaySquares;
-    private long awayCount;
+    private final double[] away = new double[MOST_AWAY];
+    private int awayCount;
 
     /**
      * Starts a pulse.
@@ -78,26 +80,21 @@ final class Plateau {
 
     /** Takes a sample away from the state: it counts only if the signal returns without a transition. */
     void addAway(double value) {
-        double deviation = value - centre;
-        awaySum += deviation;
-        awaySquares += deviation * deviation;
-        awayCount++;
+        if (awayCount < MOST_AWAY) {
+            away[awayCount++] = value;
+        }
     }
 
     /** The signal returned: what was away was noise and counts. */
     void keepAway() {
-        if (toSkip == 0) {
-            sum += awaySum;
-            squares += awaySquares;
-            count += awayCount;
+        if (awayCount > 0) {
+            add(away, 0, awayCount);
+            awayCount = 0;
         }
-        dropAway();
     }
 
     /** What was away was a transition or a runt. */
     void dropAway() {
-        awaySum = 0;
-        awaySquares = 0;
         awayCount = 0;
     }
 

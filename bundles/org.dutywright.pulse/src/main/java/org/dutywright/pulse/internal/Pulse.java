@@ -39,6 +39,16 @@ final class Pulse {
     /** Number of samples from trigger to trigger. */
     long samples;
 
+    /** Mean of the best samples that tell the level: those of the plateau, else all within the state, else NaN. */
+    double level() {
+        return plateauSamples > 0 ? plateau : settled;
+    }
+
+    /** Number of samples in {@link #level}. */
+    long levelSamples() {
+        return plateauSamples > 0 ? plateauSamples : settledSamples;
+    }
+
     double seconds() {
         return endSeconds - startSeconds;
     }

@@ -108,7 +108,7 @@ final class RuntFilter implements PulseSink {
         }
 
         void follow(Pulse pulse) {
-            double seen = pulse.plateauSamples > 0 ? pulse.plateau : pulse.extreme;
+            double seen = pulse.levelSamples() > 0 ? pulse.level() : pulse.extreme;
             if (fallsShort(pulse, level)) {
                 // the level has shifted: what was before no longer counts
                 Arrays.fill(good, seen);

@@ -20,6 +20,7 @@ final class StateTally {
     private final double centre;
     private final double[] first = new double[FIRST];
     private int firstCount;
+    private long firstSamples;
     private final long[] lengths = new long[LONG_PULSE + 1];
     private long pulses;
     private long withPlateau;
@@ -54,9 +55,10 @@ final class StateTally {
             plateauSamples += pulse.plateauSamples;
             plateauSum += pulse.plateauSamples * (pulse.plateau - centre);
             squares += pulse.plateauSquares;
-            if (firstCount < FIRST) {
-                first[firstCount++] = pulse.plateau;
-            }
+        }
+        if (pulse.startsWithEdge && pulse.levelSamples() > 0 && firstCount < FIRST) {
+            first[firstCount++] = pulse.level();
+            firstSamples += pulse.levelSamples();
         }
     }
 
@@ -120,5 +122,10 @@ final class StateTally {
         double[] sorted = Arrays.copyOf(first, firstCount);
         Arrays.sort(sorted);
         return sorted[firstCount / 2];
+    }
+
+    /** Standard uncertainty of {@link #firstLevel} from noise; a median scatters by sqrt(pi / 2) more than a mean. */
+    double uFirstLevel(double noise) {
+        return noise * Math.sqrt(Math.PI / 2 / Math.max(1, firstSamples));
     }
 }

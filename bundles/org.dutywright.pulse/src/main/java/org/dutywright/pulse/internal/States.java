@@ -13,6 +13,8 @@ import org.dutywright.pulse.StateLevels;
  * @param periodGuessSeconds first guess of the period, NaN if no state came twice
  * @param firstLow low level of the first pulses
  * @param firstHigh high level of the first pulses
+ * @param uFirstLow standard uncertainty of firstLow from noise
+ * @param uFirstHigh standard uncertainty of firstHigh from noise
  * @param samplesPerPulse median number of samples of the shorter kind of pulse, at most 64
  */
 record States(
@@ -23,4 +25,6 @@ record States(
         double periodGuessSeconds,
         double firstLow,
         double firstHigh,
+        double uFirstLow,
+        double uFirstHigh,
         int samplesPerPulse) {}
