@@ -19,7 +19,10 @@ final class ResultOptions {
     @Option(names = "--json", paramLabel = "FILE", description = "writes the result as JSON; - is standard output")
     private String json;
 
-    @Option(names = "--cycles", paramLabel = "FILE.csv", description = "writes a table with a row for each cycle")
+    @Option(
+            names = "--cycles",
+            paramLabel = "FILE.csv",
+            description = "writes a table with a row for each cycle, the disturbed ones included")
     private Path cycles;
 
     @Option(names = "--quiet", description = "no messages and no progress, only results and errors")

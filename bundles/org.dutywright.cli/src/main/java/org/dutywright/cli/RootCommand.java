@@ -10,7 +10,13 @@ import picocli.CommandLine.Command;
         name = "dutywright",
         description = "Measures every cycle of pulse-width-modulated sensor signals and compares them with the"
                 + " limits of a sensor catalogue.",
-        synopsisSubcommandLabel = "COMMAND")
+        synopsisSubcommandLabel = "COMMAND",
+        footer = {
+            "",
+            "Exit status: 0 done, and for check: conforms; 1 does not conform; 2 inconclusive; 64 wrong usage;"
+                    + " 65 unreadable data; 66 no such input; 70 internal error; 73 cannot create output;"
+                    + " 130 cancelled."
+        })
 final class RootCommand implements Callable<Integer> {
     @Override
     public Integer call() {
