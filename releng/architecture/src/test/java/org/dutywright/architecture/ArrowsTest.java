@@ -55,6 +55,23 @@ final class ArrowsTest {
                         .contains(bundle));
     }
 
+    /** Whoever writes a measurement outside of the product can do what the built-in ones do. */
+    @Test
+    void built_in_measurements_use_nothing_that_others_cannot_use() {
+        classes()
+                .that()
+                .resideInAPackage("org.dutywright.pulse.internal.measurement..")
+                .should()
+                .onlyDependOnClassesThat()
+                .resideInAnyPackage(
+                        "org.dutywright.pulse",
+                        "org.dutywright.pulse.internal.measurement..",
+                        "java..",
+                        "org.apache.commons.math3..",
+                        BUILD_ANNOTATIONS + "..")
+                .check(new ClassFileImporter().importPath(Checkout.classesOf("org.dutywright.pulse")));
+    }
+
     private static JavaClasses classesOf(Row bundle) {
         return new ClassFileImporter().importPath(Checkout.classesOf(bundle.name()));
     }

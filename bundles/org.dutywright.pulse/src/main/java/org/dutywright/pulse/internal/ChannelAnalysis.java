@@ -8,6 +8,7 @@ import org.dutywright.capture.TimeBase;
 import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.LevelSummary;
 import org.dutywright.pulse.PulseSettings;

@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import org.dutywright.pulse.MedianSketch;
 
 /**
  * How well single edges of a channel are known.

@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.util.Arrays;
+import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Uncertain;
 
 /** What the pulses of one state tell of its level and noise. */

@@ -3,13 +3,13 @@ package org.dutywright.pulse.internal.measurement;
 
 import java.util.List;
 import org.dutywright.pulse.ChannelContext;
+import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Statistic;
 import org.dutywright.pulse.Uncertain;
-import org.dutywright.pulse.internal.Coverage;
 
 /** A measurement of one quantity over the whole, undisturbed cycles of a channel. */
 abstract class CycleStatistics implements Measurement.Run {

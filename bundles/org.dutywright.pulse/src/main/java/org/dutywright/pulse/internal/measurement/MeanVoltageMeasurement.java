@@ -3,12 +3,12 @@ package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
 import org.dutywright.pulse.ChannelContext;
+import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.StateLevels;
-import org.dutywright.pulse.internal.Coverage;
 
 /**
  * Average of the signal over the whole cycles that count, in the channel's unit: what an averaging meter settles on. It is

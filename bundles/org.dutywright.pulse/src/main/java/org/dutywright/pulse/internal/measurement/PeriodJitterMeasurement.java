@@ -4,11 +4,11 @@ package org.dutywright.pulse.internal.measurement;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import java.util.List;
 import org.dutywright.pulse.ChannelContext;
+import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
-import org.dutywright.pulse.internal.Coverage;
 
 /**
  * Jitter of the undisturbed cycles in seconds: standard deviation and range of the period, standard deviation of the

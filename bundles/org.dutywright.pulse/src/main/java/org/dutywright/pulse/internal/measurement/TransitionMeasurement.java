@@ -4,15 +4,15 @@ package org.dutywright.pulse.internal.measurement;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import java.util.List;
 import org.dutywright.pulse.ChannelContext;
+import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
+import org.dutywright.pulse.MedianSketch;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Transition;
 import org.dutywright.pulse.Uncertain;
-import org.dutywright.pulse.internal.Coverage;
-import org.dutywright.pulse.internal.MedianSketch;
 
 /**
  * Median transition durations of undisturbed cycles, 10 % to 90 % level, rising and falling, in seconds (IEEE Std 181-2011;

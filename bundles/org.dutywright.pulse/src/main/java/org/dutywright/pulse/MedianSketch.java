@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.pulse.internal;
+package org.dutywright.pulse;
 
 import java.util.Arrays;
 

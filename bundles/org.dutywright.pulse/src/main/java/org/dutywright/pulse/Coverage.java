@@ -1,8 +1,7 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.pulse.internal;
+package org.dutywright.pulse;
 
 import org.apache.commons.math3.distribution.TDistribution;
-import org.dutywright.pulse.Uncertain;
 
 /**
  * Half-widths of 95 % intervals (JCGM 100, annex G): a standard uncertainty from few observations is widened by
