@@ -3,9 +3,13 @@ package org.dutywright.diagnosis.internal.suspects;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.NavigableSet;
 import java.util.Set;
+import java.util.TreeSet;
 import org.dutywright.diagnosis.Suspect.Kind;
 import org.dutywright.diagnosis.Suspect.Place;
 import org.dutywright.diagnosis.internal.lines.Say;
@@ -18,6 +22,8 @@ import org.dutywright.pulse.PulseEvent;
  */
 final class DisturbanceRule implements Rule {
     private static final Set<EventKind> KINDS = EnumSet.of(EventKind.EXTRA_PULSE, EventKind.RUNT, EventKind.BOUNCE);
+
+    private static final Set<EventKind> INTERRUPTIONS = EnumSet.of(EventKind.DROPOUT, EventKind.MISSING_PULSE);
     /** Spikes coupled in from outside reach all wires within far less than a period. */
     private static final double SAME_INSTANT_PERIODS = 0.02;
 
@@ -30,12 +36,17 @@ final class DisturbanceRule implements Rule {
         if (evidence.tiedTogether()) {
             return findings;
         }
+        Map<String, List<PulseEvent>> events = new LinkedHashMap<>();
+        evidence.channels().forEach(it -> events.put(it.name(), events(it)));
         for (ChannelEvidence channel : evidence.channels()) {
-            List<PulseEvent> own = events(channel);
+            List<PulseEvent> own = events.get(channel.name());
             boolean counts = KINDS.stream().anyMatch(it -> channel.fails("events." + it.word()));
             if (!own.isEmpty() && counts) {
-                long shared =
-                        own.stream().filter(it -> shared(it, channel, evidence)).count();
+                NavigableSet<Double> others = startsOfOthers(events, channel);
+                double within = SAME_INSTANT_PERIODS * channel.periodSeconds();
+                long shared = own.stream()
+                        .filter(it -> near(others, it.startSeconds(), within))
+                        .count();
                 findings.addAll(
                         2 * shared > own.size()
                                 ? coherent(channel, own, shared, evidence)
@@ -45,17 +56,47 @@ final class DisturbanceRule implements Rule {
         return findings;
     }
 
+    private static NavigableSet<Double> startsOfOthers(Map<String, List<PulseEvent>> events, ChannelEvidence channel) {
+        NavigableSet<Double> starts = new TreeSet<>();
+        events.forEach((name, all) -> {
+            if (!name.equals(channel.name())) {
+                all.forEach(it -> starts.add(it.startSeconds()));
+            }
+        });
+        return starts;
+    }
+
+    private static boolean near(NavigableSet<Double> starts, double seconds, double within) {
+        return !starts.subSet(seconds - within, true, seconds + within, true).isEmpty();
+    }
+
     private static List<PulseEvent> events(ChannelEvidence channel) {
+        double horizon = lastKnownInterruption(channel);
         return channel.measured().events().stream()
-                .filter(it -> KINDS.contains(it.kind()))
+                .filter(it ->
+                        KINDS.contains(it.kind()) && it.startSeconds() <= horizon && !besideInterruption(it, channel))
                 .toList();
     }
 
-    private static boolean shared(PulseEvent event, ChannelEvidence channel, Evidence evidence) {
-        double within = SAME_INSTANT_PERIODS * channel.periodSeconds();
-        return evidence.othersThan(channel).stream()
-                .flatMap(it -> events(it).stream())
-                .anyMatch(it -> Math.abs(it.startSeconds() - event.startSeconds()) <= within);
+    /** Not all interruptions are listed where there are many; behind the last one listed nothing is known of them. */
+    private static double lastKnownInterruption(ChannelEvidence channel) {
+        double horizon = Double.POSITIVE_INFINITY;
+        for (EventKind kind : INTERRUPTIONS) {
+            List<PulseEvent> listed = channel.events(kind);
+            if (channel.count(kind) > listed.size() && !listed.isEmpty()) {
+                horizon = Math.min(horizon, listed.get(listed.size() - 1).endSeconds());
+            }
+        }
+        return horizon;
+    }
+
+    /** What comes within a period of an interruption is the contact that opens or closes, told there. */
+    private static boolean besideInterruption(PulseEvent event, ChannelEvidence channel) {
+        double period = channel.periodSeconds();
+        return channel.measured().events().stream()
+                .anyMatch(it -> INTERRUPTIONS.contains(it.kind())
+                        && event.startSeconds() >= it.startSeconds() - period
+                        && event.startSeconds() <= it.endSeconds() + period);
     }
 
     private static List<Finding> coherent(
@@ -97,8 +138,9 @@ final class DisturbanceRule implements Rule {
     private static String fact(ChannelEvidence channel, List<PulseEvent> own) {
         List<String> counts = new ArrayList<>();
         for (EventKind kind : KINDS) {
-            if (channel.count(kind) > 0) {
-                counts.add(channel.count(kind) + " " + kind.word());
+            long count = own.stream().filter(it -> it.kind() == kind).count();
+            if (count > 0) {
+                counts.add(count + " " + kind.word());
             }
         }
         return channel.name() + " has " + String.join(", ", counts) + ", the first at "

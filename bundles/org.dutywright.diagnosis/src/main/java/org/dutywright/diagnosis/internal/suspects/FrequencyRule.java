@@ -15,6 +15,7 @@ import org.dutywright.pulse.EventKind;
  */
 final class FrequencyRule implements Rule {
     private static final double SAME_FACTOR = 0.02;
+    private static final String SLOW = "A supply that is too low slows some oscillators.";
 
     @Override
     public List<Finding> findings(Evidence evidence) {
@@ -29,24 +30,30 @@ final class FrequencyRule implements Rule {
                 ? "No level or transition of " + String.join(" and ", names)
                         + " passes a limit and no pulse is missing."
                 : "";
-        boolean all = off.size() > 1 && off.size() == evidence.channels().size();
-        String slow = "A supply that is too low slows some oscillators.";
         Finding sensor = Finding.of(Place.SENSOR, Kind.FREQUENCY, names, perfect ? 9 : 4)
                 .because(facts)
                 .because(levels);
-        if (all && oneFactor(off)) {
-            return List.of(
-                    sensor.because(facts, "All channels are off by about the same factor, as with a wrong part."),
-                    Finding.of(Place.RECORDING, names, 3)
-                            .because(facts, "A wrong sample rate moves all carriers by one factor."),
-                    Finding.of(Place.SUPPLY, names, 1).because(facts, slow));
-        }
-        boolean others = off.size() < evidence.channels().size();
+        boolean all = off.size() == evidence.channels().size();
+        return all && off.size() > 1 && oneFactor(off)
+                ? oneFactor(sensor, names, facts)
+                : single(sensor, names, facts, levels, all);
+    }
+
+    private static List<Finding> oneFactor(Finding sensor, List<String> names, String facts) {
+        return List.of(
+                sensor.because(facts, "All channels are off by about the same factor, as with a wrong part."),
+                Finding.of(Place.RECORDING, names, 3)
+                        .because(facts, "A wrong sample rate moves all carriers by one factor."),
+                Finding.of(Place.SUPPLY, names, 1).because(facts, SLOW));
+    }
+
+    private static List<Finding> single(Finding sensor, List<String> names, String facts, String levels, boolean all) {
+        boolean perfect = !levels.isEmpty();
         return List.of(
                 sensor,
                 Finding.of(Place.SUPPLY, names, 0.7)
-                        .because(facts, slow)
-                        .although(others ? facts + " The other channel's carrier is within its limits." : ""),
+                        .because(facts, SLOW)
+                        .although(all ? "" : facts + " The other channel's carrier is within its limits."),
                 Finding.of(Place.SIGNAL_WIRE, names, perfect ? 0.5 : 2)
                         .because(facts, perfect ? "" : "Missing or extra pulses change the count.")
                         .although(perfect ? levels + " A wire does not change the period of a clean signal." : ""));

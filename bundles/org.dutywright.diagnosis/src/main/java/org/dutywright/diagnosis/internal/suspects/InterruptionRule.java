@@ -3,13 +3,12 @@ package org.dutywright.diagnosis.internal.suspects;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import org.dutywright.diagnosis.Suspect.Kind;
 import org.dutywright.diagnosis.Suspect.Place;
-import org.dutywright.diagnosis.internal.lines.Say;
 import org.dutywright.diagnosis.internal.suspects.CarrierPhase.Verdict;
 import org.dutywright.diagnosis.internal.suspects.Interruption.State;
+import org.dutywright.pulse.EventKind;
 
 /**
  * Interruptions that came back. Alone with the carrier in step: the sensor ran on and the contact is in the signal
@@ -27,15 +26,16 @@ final class InterruptionRule implements Rule {
                     .filter(it -> !it.together())
                     .toList();
             if (!alone.isEmpty()) {
-                findings.addAll(alone(channel, new Summary(channel.name(), alone)));
+                findings.addAll(alone(channel, new InterruptionSummary(channel.name(), alone, total(channel))));
             }
         }
         shared(evidence).ifPresent(it -> findings.addAll(together(it, evidence)));
         return findings;
     }
 
-    private static Optional<Summary> shared(Evidence evidence) {
+    private static Optional<InterruptionSummary> shared(Evidence evidence) {
         List<Interruption> shared = new ArrayList<>();
+        long total = 0;
         List<String> names = new ArrayList<>();
         for (ChannelEvidence channel : evidence.channels()) {
             List<Interruption> own = channel.interruptions().stream()
@@ -43,13 +43,20 @@ final class InterruptionRule implements Rule {
                     .toList();
             if (!own.isEmpty()) {
                 shared.addAll(own);
+                total += total(channel);
                 names.add(channel.name());
             }
         }
-        return shared.isEmpty() ? Optional.empty() : Optional.of(new Summary(String.join(" and ", names), shared));
+        return shared.isEmpty()
+                ? Optional.empty()
+                : Optional.of(new InterruptionSummary(String.join(" and ", names), shared, total));
     }
 
-    private static List<Finding> alone(ChannelEvidence channel, Summary seen) {
+    private static long total(ChannelEvidence channel) {
+        return channel.count(EventKind.DROPOUT) + channel.count(EventKind.MISSING_PULSE);
+    }
+
+    private static List<Finding> alone(ChannelEvidence channel, InterruptionSummary seen) {
         List<String> name = List.of(channel.name());
         return switch (seen.phase()) {
             case KEPT -> inStep(name, seen);
@@ -75,7 +82,7 @@ final class InterruptionRule implements Rule {
         };
     }
 
-    private static List<Finding> inStep(List<String> name, Summary seen) {
+    private static List<Finding> inStep(List<String> name, InterruptionSummary seen) {
         // A line that goes high while the carrier runs on has lost the output that pulls it down; one that stays low
         // may as well be held low by the output itself.
         boolean high = seen.state() == State.HIGH;
@@ -95,13 +102,13 @@ final class InterruptionRule implements Rule {
                         .because(seen.fact(), "A recording lead with a bad contact looks the same."));
     }
 
-    private static List<Finding> together(Summary seen, Evidence evidence) {
+    private static List<Finding> together(InterruptionSummary seen, Evidence evidence) {
         List<String> names =
                 evidence.channels().stream().map(ChannelEvidence::name).toList();
         return seen.phase() == Verdict.KEPT ? togetherInStep(names, seen) : togetherAnew(names, seen, evidence);
     }
 
-    private static List<Finding> togetherInStep(List<String> names, Summary seen) {
+    private static List<Finding> togetherInStep(List<String> names, InterruptionSummary seen) {
         return List.of(
                 Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, names, 4)
                         .because(seen.fact(), "A connector carries both wires.")
@@ -116,7 +123,7 @@ final class InterruptionRule implements Rule {
                         .although(seen.phaseFact()));
     }
 
-    private static List<Finding> togetherAnew(List<String> names, Summary seen, Evidence evidence) {
+    private static List<Finding> togetherAnew(List<String> names, InterruptionSummary seen, Evidence evidence) {
         Evidence.SupplyDips dips = evidence.supplyDips();
         boolean dipped = dips.dipped() * 2 > dips.looked();
         boolean low = seen.state() == State.LOW;
@@ -126,10 +133,7 @@ final class InterruptionRule implements Rule {
             supply = dipped ? 9 : 3;
             ground = dipped ? 1 : 5;
         }
-        String recorded = dips.looked() == 0
-                ? ""
-                : "The recorded supply falls below 90 % of its mean in " + dips.dipped() + " of " + dips.looked()
-                        + " of them.";
+        String recorded = recorded(dips);
         String dead = low ? seen.fact() + " Pull-ups that stay alive would hold the lines high." : "";
         return List.of(
                 Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, supply)
@@ -148,85 +152,10 @@ final class InterruptionRule implements Rule {
                         .because(seen.phaseFact(), "A sensor that restarts by itself stops all its channels."));
     }
 
-    /** Interruptions taken together. */
-    private record Summary(String names, List<Interruption> seen) {
-
-        Verdict phase() {
-            long kept = count(Verdict.KEPT);
-            long broken = count(Verdict.BROKEN);
-            if (kept == broken) {
-                return Verdict.UNTOLD;
-            }
-            // A broken phase falls into step by chance now and then, so single ones do not decide.
-            return broken > kept ? Verdict.BROKEN : Verdict.KEPT;
-        }
-
-        State state() {
-            long high = seen.stream().filter(it -> it.state() == State.HIGH).count();
-            long low = seen.stream().filter(it -> it.state() == State.LOW).count();
-            if (2 * high > seen.size()) {
-                return State.HIGH;
-            }
-            return 2 * low > seen.size() ? State.LOW : State.BETWEEN;
-        }
-
-        String fact() {
-            double longest = seen.stream()
-                    .mapToDouble(it -> it.span().lengthSeconds())
-                    .max()
-                    .orElseThrow();
-            String state = switch (state()) {
-                case HIGH -> ", high meanwhile";
-                case LOW -> ", low meanwhile";
-                case BETWEEN -> "";
-            };
-            return String.format(
-                    Locale.ROOT,
-                    "Pulses of %s are absent %d times, the first time at %s, for up to %s%s.",
-                    names,
-                    seen.size(),
-                    Say.instant(seen.get(0).span().fromSeconds()),
-                    Say.amount(longest, "s"),
-                    state);
-        }
-
-        String aloneFact() {
-            return String.format(
-                    Locale.ROOT, "In none of these %d is another channel interrupted within one cycle.", seen.size());
-        }
-
-        String phaseFact() {
-            long kept = count(Verdict.KEPT);
-            long broken = count(Verdict.BROKEN);
-            if (kept + broken == 0) {
-                return "The carrier's phase across them cannot be told.";
-            }
-            if (phase() == Verdict.KEPT) {
-                return String.format(
-                        Locale.ROOT,
-                        "The carrier is in step across %d of %d (largest residual %.3f of a cycle): the sensor ran on.",
-                        kept,
-                        kept + broken,
-                        largest());
-            }
-            return String.format(
-                    Locale.ROOT,
-                    "The carrier is out of step across %d of %d (largest residual %.3f of a cycle): it started anew.",
-                    broken,
-                    kept + broken,
-                    largest());
-        }
-
-        private double largest() {
-            return seen.stream()
-                    .filter(it -> !it.phaseIs(Verdict.UNTOLD))
-                    .mapToDouble(it -> Math.abs(it.phase().orElseThrow().residualCycles()))
-                    .max()
-                    .orElse(0);
-        }
-
-        private long count(Verdict verdict) {
-            return seen.stream().filter(it -> it.phaseIs(verdict)).count();
-        }
+    private static String recorded(Evidence.SupplyDips dips) {
+        return dips.looked() == 0
+                ? ""
+                : "The recorded supply falls below 90 % of its mean in " + dips.dipped() + " of " + dips.looked()
+                        + " of them.";
     }
 }

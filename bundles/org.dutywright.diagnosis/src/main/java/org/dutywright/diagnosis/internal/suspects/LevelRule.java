@@ -181,25 +181,18 @@ final class LevelRule implements Rule {
         boolean single = partner.isEmpty() && evidence.channels().size() > 1;
         String againstCommon = single ? fact + " No other channel moves alike." : "";
         String againstSingle = partner.isPresent() ? fact + " " + together : "";
+        double common = partner.isPresent() ? 6 : single ? 1 : 3;
         boolean lowMoves = Math.abs(move.lowVolts()) >= Math.abs(move.highVolts()) / 2;
-        if (lowMoves) {
-            return List.of(
-                    Finding.of(Place.GROUND, Kind.HIGH_RESISTANCE, names, partner.isPresent() ? 6 : single ? 1 : 3)
-                            .because(fact, together)
-                            .although(againstCommon),
-                    Finding.of(Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, names, partner.isPresent() ? 0.7 : 4)
-                            .because(fact)
-                            .although(againstSingle),
-                    Finding.of(Place.SENSOR, names, 1).because(fact));
-        }
+        Finding shared = lowMoves
+                ? Finding.of(Place.GROUND, Kind.HIGH_RESISTANCE, names, common)
+                : Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, common);
+        Finding own = lowMoves
+                ? Finding.of(Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, names, partner.isPresent() ? 0.7 : 4)
+                : Finding.of(Place.MODULE_INPUT, Kind.WEAK_PULL_UP, names, partner.isPresent() ? 1 : 3);
         return List.of(
-                Finding.of(Place.SUPPLY, Kind.INTERMITTENT, names, partner.isPresent() ? 5 : 1)
-                        .because(fact, together)
-                        .although(againstCommon),
-                Finding.of(Place.MODULE_INPUT, Kind.WEAK_PULL_UP, names, partner.isPresent() ? 1 : 3)
-                        .because(fact)
-                        .although(againstSingle),
-                Finding.of(Place.SIGNAL_WIRE, Kind.HIGH_RESISTANCE, names, 1.5).because(fact));
+                shared.because(fact, together).although(againstCommon),
+                own.because(fact).although(againstSingle),
+                Finding.of(Place.SENSOR, names, 1).because(fact));
     }
 
     private static double lowVolts(ChannelEvidence channel) {

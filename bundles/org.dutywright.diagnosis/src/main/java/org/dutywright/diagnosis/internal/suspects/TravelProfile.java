@@ -88,10 +88,9 @@ final class TravelProfile {
                 .toList();
         int first = place.get(0);
         int last = place.get(place.size() - 1);
-        boolean sticksOut = Math.abs(mean(worst)) - Math.abs(usual) >= leastPercent
-                && last - first + 1 <= WIDEST_SHARE * covered.size();
-        boolean repeats = visits[worst].getN() >= 2 && visits[worst].getStandardDeviation() <= Math.abs(peak) / 2;
-        if (!sticksOut || !repeats) {
+        boolean narrow = last - first + 1 <= WIDEST_SHARE * covered.size();
+        boolean sticksOut = Math.abs(mean(worst)) - Math.abs(usual) >= leastPercent;
+        if (!narrow || !sticksOut || !repeats(visits[worst], peak)) {
             return Optional.empty();
         }
         return Optional.of(new Spot(
@@ -100,6 +99,10 @@ final class TravelProfile {
                 peak,
                 visits[worst].getN(),
                 covered.size() * SLICE_PERCENT));
+    }
+
+    private static boolean repeats(SummaryStatistics visits, double peak) {
+        return visits.getN() >= 2 && visits.getStandardDeviation() <= Math.abs(peak) / 2;
     }
 
     private double mean(int slice) {

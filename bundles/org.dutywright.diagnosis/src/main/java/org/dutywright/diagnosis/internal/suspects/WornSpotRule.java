@@ -38,19 +38,10 @@ final class WornSpotRule implements Rule {
         if (found.isEmpty()) {
             return List.of();
         }
-        TravelProfile.Spot spot = found.get();
         List<String> names = first == second
                 ? List.of(pair.first().name(), pair.second().name())
                 : List.of(first > second ? pair.first().name() : pair.second().name());
-        String place = String.format(
-                Locale.ROOT,
-                "Between %.0f and %.0f %% of travel the channels differ by %.1f %% more than elsewhere, on %d passes;"
-                        + " the recording covers %.0f %% of travel.",
-                spot.fromPercent(),
-                spot.toPercent(),
-                Math.abs(spot.differencePercent()),
-                spot.visits(),
-                spot.coveredPercent());
+        String place = sentence(found.get());
         String jumps = String.format(
                 Locale.ROOT,
                 "%s has %d duty jumps, %s has %d.",
@@ -65,7 +56,19 @@ final class WornSpotRule implements Rule {
                         .although(first == second ? jumps + " They do not tell which of the two it is." : ""),
                 Finding.of(Place.SIGNAL_WIRE, Kind.INTERMITTENT, names, 0.6)
                         .because(jumps)
-                        .although("A contact in the wiring does not depend on the travel.", place));
+                        .although(place, "A contact in the wiring does not depend on the travel."));
+    }
+
+    private static String sentence(TravelProfile.Spot spot) {
+        return String.format(
+                Locale.ROOT,
+                "Between %.0f and %.0f %% of travel the channels differ by %.1f %% more than elsewhere, on %d passes;"
+                        + " the recording covers %.0f %% of travel.",
+                spot.fromPercent(),
+                spot.toPercent(),
+                Math.abs(spot.differencePercent()),
+                spot.visits(),
+                spot.coveredPercent());
     }
 
     /**
