@@ -8,6 +8,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.Random;
+import org.dutywright.pulse.MedianSketch;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
