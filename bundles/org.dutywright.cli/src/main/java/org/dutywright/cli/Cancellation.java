@@ -38,8 +38,12 @@ final class Cancellation {
         finished.countDown();
     }
 
-    // Without halt() the status would be 128 plus the signal, whatever the run came to.
+    // After a signal the status would be 128 plus its number, whatever the run came to; hence halt(). A run that is
+    // over has left by exit() with its status already.
     private void shutDown() {
+        if (finished.getCount() == 0) {
+            return;
+        }
         ask();
         try {
             if (!finished.await(PATIENCE_SECONDS, TimeUnit.SECONDS)) {
