@@ -20,9 +20,17 @@ final class EdgeFinder {
      * The two parts of a transition, up to its trigger and from there on, differ by no more than this factor in samples; a
      * signal that dwells between the reference levels for longer does so for another reason.
      */
-    private static final int MOST_UNEQUAL = 16;
+    private static final int MOST_UNEQUAL = 8;
 
     private static final int LEAST_SETTLE = 4;
+
+    /** A level that has shifted by less than this share of the swing still tells the level of its pulse. */
+    private static final double FAR = 0.25;
+
+    /** The duration of a transition is only told where both states are this near their levels, as a share of the swing. */
+    private static final double MOST_OFF = 0.05;
+
+    private static final double MOST_OFF_SETTLED = 0.07;
 
     private final Thresholds levels;
     private final PulseSink sink;
@@ -58,6 +66,10 @@ final class EdgeFinder {
     private int edgeSamples;
     private int arrivedEdgeSamples;
     private double furthest;
+    /** A sample beyond this level, with the sign, is on its way to the other state or a runt, not noise. */
+    private double farOff;
+
+    private boolean far;
 
     EdgeFinder(Thresholds levels, PulseSettings settings, PulseSink sink) {
         this.levels = levels;
@@ -130,6 +142,8 @@ final class EdgeFinder {
         home = high ? -levels.upper() : levels.lower();
         double leave = high ? levels.highLeave() - levels.high() : levels.low() + levels.lowLeave();
         near = Math.min(home, leave);
+        farOff = Math.max(leave, sign * (high ? levels.high() : levels.low()) + FAR * levels.swing());
+        far = false;
         middle = sign * levels.middle();
         trigger = middle + levels.hysteresis();
         excursions.start(high, sign, sign * (high ? levels.high() : levels.low()), leave);
@@ -161,18 +175,19 @@ final class EdgeFinder {
         departure.clear();
         double previous = from > 0 ? values[from - 1] : before;
         area += blocks.integral(previous, from, to);
-        keepOrDropAway();
+        cameHome();
         plateau.add(values, from, to);
         excursions.quiet(blocks, from, to, sign * previous);
         current.samples += to - from;
     }
 
-    private void keepOrDropAway() {
-        if (excursions.pending()) {
+    private void cameHome() {
+        if (far) {
             plateau.dropAway();
         } else {
             plateau.keepAway();
         }
+        far = false;
     }
 
     private void step(int i) throws IOException {
@@ -216,6 +231,10 @@ final class EdgeFinder {
         plateau.finish(current);
         current.extreme = sign * furthest;
         current.endsWithEdge = true;
+        boolean offLevel = offLevel();
+        if (offLevel) {
+            current.edgeSeconds = Double.NaN;
+        }
         ending = current;
         arrival.set(departure);
         departure.clear();
@@ -230,11 +249,11 @@ final class EdgeFinder {
         sinceTrigger = 0;
         double expected = usual[current.high ? 1 : 0];
         giveUpAfter = MOST_UNEQUAL * (edgeSamples + 1.0);
-        settleAfter = expected > 0 ? Math.max(LEAST_SETTLE, 3 * expected) : giveUpAfter;
+        settleAfter = expected > 0 ? Math.clamp(3 * expected, LEAST_SETTLE, giveUpAfter) : giveUpAfter;
         startPlateau(0);
         samplesToTrigger = edgeSamples;
         arrivedEdgeSamples = edgeSamples;
-        edgeStartSeconds = departedSeconds;
+        edgeStartSeconds = offLevel ? Double.NaN : departedSeconds;
         departedSeconds = Double.NaN;
         double px = sign * previous;
         if (furthest <= home) {
@@ -242,6 +261,18 @@ final class EdgeFinder {
         } else {
             arrivedEdgeSamples++;
         }
+    }
+
+    // Near a reference level, where a shifted state may lie, noise decides when the signal passes it. Samples close to
+    // a
+    // slow edge lie off the level as well, so they tell it only where they are more than those on the edge.
+    private boolean offLevel() {
+        double level = sign * (current.high ? levels.high() : levels.low());
+        if (current.plateauSamples > 0) {
+            return sign * current.plateau - level > MOST_OFF * levels.swing();
+        }
+        return current.settledSamples > current.edgeSamples
+                && sign * current.settled - level > MOST_OFF_SETTLED * levels.swing();
     }
 
     private void inState(int i, double px, double x) throws IOException {
@@ -259,9 +290,11 @@ final class EdgeFinder {
             sinceTrigger++;
             if (!settled && sinceTrigger >= settleAfter) {
                 settled = true;
+                int direction = current.high ? 1 : 0;
+                usual[direction] = Math.max(usual[direction], 2.0 * (samplesToTrigger + 1));
                 release();
             }
-            if (sinceTrigger >= Math.max(giveUpAfter, settleAfter)) {
+            if (sinceTrigger >= giveUpAfter) {
                 // the signal stays short of the reference level: what comes later is no part of the transition
                 edgeStartSeconds = Double.NaN;
             }
@@ -270,12 +303,17 @@ final class EdgeFinder {
             return;
         }
         if (underWay || x <= home) {
-            keepOrDropAway();
+            cameHome();
             plateau.add(values, i, i + 1);
+        } else if (far || x > farOff) {
+            far = true;
+            plateau.dropAway();
         } else {
-            plateau.addAway(values[i]);
+            plateau.addAway(values[i], Math.max(usual[current.high ? 0 : 1], current.samples / 2.0));
         }
-        if (!underWay) {
+        if (underWay || plateau.skipping()) {
+            excursions.cancel();
+        } else {
             excursions.sample(blocks, i, px, x, current);
         }
     }
@@ -293,12 +331,14 @@ final class EdgeFinder {
             excursions.longestEdge(usual);
         }
         release();
-        if (!settled) {
-            settled = true;
-            // an edge faster than the samples: the one that showed it counts as its aberration
-            boolean resolved = current.edgeSamples > 0 && current.edgeSeconds >= 0;
-            plateau.skip(resolved ? (long) Math.ceil(aberration * current.edgeSeconds / blocks.typicalStep()) : 0);
+        if (settled) {
+            // it was called settled while it was still on its way: those samples are no plateau
+            startPlateau(0);
         }
+        settled = true;
+        // an edge faster than the samples: the one that showed it counts as its aberration
+        boolean resolved = current.edgeSamples > 0 && current.edgeSeconds >= 0;
+        plateau.skip(resolved ? (long) Math.ceil(aberration * current.edgeSeconds / blocks.typicalStep()) : 0);
     }
 
     /** No more crossings can belong to the transition into the current state: the pulse before it is complete. */

@@ -50,7 +50,7 @@ final class EventFinder {
         silent.find(stages.pulses());
         shifts = new ShiftPlaces(stages, states, limits, events);
         cycles = new RawCycle.Reader(stages.pulses(), activeHigh);
-        runts = new RuntPlaces(stages);
+        runts = new RuntPlaces(stages, states, limits.periodSeconds());
         bounces = stages.bounces().reader();
         bounce = bounces.next();
     }

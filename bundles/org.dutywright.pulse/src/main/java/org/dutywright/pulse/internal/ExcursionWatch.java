@@ -8,12 +8,15 @@ import org.dutywright.pulse.PulseSettings;
  * Watches for places where a signal leaves its state and returns without a transition.
  *
  * <p>On a slow, noisy edge samples go out and in again before the edge goes on. So an excursion counts only once the
- * signal has stayed within its state for as long as it was out, and for as long as a transition takes, and is near its
- * level on average; a transition before that takes the excursion into itself.
+ * signal has stayed within its state for as long as a transition takes, or up to three times that if it was out for
+ * long, and is near its level on average; a transition before that takes the excursion into itself.
  */
 final class ExcursionWatch {
     /** A signal is back after so many samples at the earliest. */
     private static final double LEAST_QUIET = 4;
+
+    /** However long it was out, it need not stay longer than so many transitions. */
+    private static final double MOST_QUIET = 3;
 
     private final PulseSink sink;
     private final Plateau plateau;
@@ -33,6 +36,7 @@ final class ExcursionWatch {
     private double startSeconds;
     private double endSeconds;
     private double peak;
+    private double ownLevel;
     private double pulseStartSeconds;
     private boolean afterEdge;
 
@@ -59,11 +63,6 @@ final class ExcursionWatch {
     /** Tells how long transitions take, in samples. */
     void longestEdge(double[] usual) {
         longestEdge = Math.max(usual[0], usual[1]);
-    }
-
-    /** Whether an excursion long enough to be reported is under watch. */
-    boolean pending() {
-        return longEnough;
     }
 
     /** Forgets what is under watch. */
@@ -95,15 +94,11 @@ final class ExcursionWatch {
         }
         quiet += samples;
         quietSum += sum;
-        boolean back = quietSum / quiet - ownLevel() < (leave - level) / 2;
-        if (back && quiet >= Math.max(Math.max(LEAST_QUIET, (double) length), longestEdge)) {
+        boolean back = quietSum / quiet - ownLevel < (leave - level) / 2;
+        double enough = Math.clamp((double) length, longestEdge, MOST_QUIET * longestEdge);
+        if (back && quiet >= Math.max(LEAST_QUIET, enough)) {
             finish();
         }
-    }
-
-    // where the level itself has moved, noise reaches further: excursions count from the level that the pulse has
-    private double ownLevel() {
-        return sign * plateau.mean();
     }
 
     /**
@@ -135,6 +130,8 @@ final class ExcursionWatch {
             pulseStartSeconds = pulse.startSeconds;
             afterEdge = pulse.startsWithEdge;
             peak = x;
+            // where the level itself has moved, noise reaches further: an excursion counts from the level before it
+            ownLevel = sign * plateau.mean();
         }
         out = true;
         length += 1 + quiet;
@@ -147,7 +144,7 @@ final class ExcursionWatch {
 
     /** Reports what is under watch, if it has returned. */
     void finish() throws IOException {
-        if (longEnough && !out && peak - ownLevel() > leave - level) {
+        if (longEnough && !out && peak - ownLevel > leave - level) {
             sink.excursion(
                     new PulseSink.Excursion(high, pulseStartSeconds, afterEdge, startSeconds, endSeconds, sign * peak));
         }

@@ -18,8 +18,8 @@ final class LevelFinder {
     /** States that only the full range shows are believed from so many transitions on: fewer may be a lone spike. */
     private static final int LEAST_TRANSITIONS = 4;
 
-    /** Noise below this share of a code step is the rounding of a constant. */
-    private static final double NOISY = 0.01;
+    /** With noise below this share of the step, few values are those of an ideal signal, not codes of a recorder. */
+    private static final double NOISY = 0.1;
 
     private final ChannelSource source;
     private final SampleSurvey survey;

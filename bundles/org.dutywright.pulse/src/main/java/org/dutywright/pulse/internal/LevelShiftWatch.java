@@ -50,6 +50,10 @@ final class LevelShiftWatch {
         double u = Math.hypot(Math.hypot(own, uReference), codeStep / Math.sqrt(12));
         double most = Math.max(limit, sigmas * u);
         boolean same = offInRow > 0 && Math.signum(off) == side;
+        if (same && sigmas * u > limit && Math.abs(off) <= most) {
+            // too few samples to tell anything: it neither goes on nor ends here
+            return;
+        }
         if ((same && Math.abs(off) > BACK * most) || Math.abs(off) > most) {
             if (!same) {
                 finish();

@@ -9,8 +9,8 @@ final class Plateau {
     /** Largest number of samples held back at the end of a pulse. */
     static final int MOST_HELD = 1 << 14;
 
-    /** Noise takes a signal away for a few samples at a time; what is away for longer is something else. */
-    private static final int MOST_AWAY = 256;
+    private static final int LEAST_AWAY = 16;
+    private static final int MOST_AWAY = 1 << 12;
 
     private final double[] held = new double[MOST_HELD];
     private int heldCount;
@@ -50,6 +50,11 @@ final class Plateau {
         toSkip = head;
     }
 
+    /** Whether the samples are still those right after a transition. */
+    boolean skipping() {
+        return toSkip > 0;
+    }
+
     /** Takes samples of the state. */
     void add(double[] values, int from, int to) {
         int next = from;
@@ -78,10 +83,16 @@ final class Plateau {
         count += to - from;
     }
 
-    /** Takes a sample away from the state: it counts only if the signal returns without a transition. */
-    void addAway(double value) {
-        if (awayCount < MOST_AWAY) {
-            away[awayCount++] = value;
+    /**
+     * Takes a sample away from the state. It counts if the signal returns without a transition, or if it stays away for
+     * longer than a transition takes: then the level has moved.
+     *
+     * @param most samples that a transition out of the state may take
+     */
+    void addAway(double value, double most) {
+        away[awayCount++] = value;
+        if (awayCount == MOST_AWAY || awayCount > Math.max(LEAST_AWAY, most)) {
+            keepAway();
         }
     }
 
