@@ -30,7 +30,7 @@ record StartInput() implements IEditorInput {
 
     @Override
     public String getToolTipText() {
-        return "What to do first";
+        return getName();
     }
 
     @Override

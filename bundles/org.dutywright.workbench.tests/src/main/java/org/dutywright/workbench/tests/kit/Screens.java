@@ -1,0 +1,70 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.workbench.tests.kit;
+
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.GC;
+import org.eclipse.swt.graphics.Image;
+import org.eclipse.swt.graphics.ImageData;
+import org.eclipse.swt.graphics.ImageLoader;
+import org.eclipse.swt.graphics.Rectangle;
+import org.eclipse.swt.widgets.Display;
+import org.eclipse.swt.widgets.Shell;
+
+/** Takes pictures of the window for a person to look at; they lie in target/screens. */
+public final class Screens {
+    private static final Path FOLDER = Path.of("target", "screens");
+
+    private Screens() {}
+
+    /** Whether the screen is large enough for a window of that size. */
+    public static boolean hasRoomFor(int width, int height) {
+        Rectangle screen = Display.getCurrent().getBounds();
+        return screen.width >= width && screen.height >= height;
+    }
+
+    /** Brings the shell to that size at the corner of the screen and takes its picture. */
+    public static Path take(Shell shell, int width, int height, String name) {
+        shell.setBounds(0, 0, width, height);
+        shell.forceActive();
+        Pump.until("the window has its new size", () -> shell.getSize().x == width && shell.getSize().y == height);
+        Pump.settle();
+        Path file = FOLDER.resolve(name + "-" + width + "x" + height + ".png");
+        save(shell.getDisplay(), new Rectangle(0, 0, width, height), file);
+        return file;
+    }
+
+    /** How many different colours a picture has: a window that shows nothing has very few. */
+    public static long colours(Path picture) {
+        ImageData data = new ImageData(picture.toString());
+        int[] row = new int[data.width];
+        return java.util.stream.IntStream.range(0, data.height)
+                .flatMap(y -> {
+                    data.getPixels(0, y, data.width, row, 0);
+                    return Arrays.stream(row.clone());
+                })
+                .distinct()
+                .count();
+    }
+
+    private static void save(Display display, Rectangle part, Path file) {
+        Image image = new Image(display, part.width, part.height);
+        GC gc = new GC(display);
+        try {
+            gc.copyArea(image, part.x, part.y);
+            Files.createDirectories(FOLDER);
+            ImageLoader loader = new ImageLoader();
+            loader.data = new ImageData[] {image.getImageData()};
+            loader.save(file.toString(), SWT.IMAGE_PNG);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        } finally {
+            gc.dispose();
+            image.dispose();
+        }
+    }
+}
