@@ -3,8 +3,10 @@ package org.dutywright.workbench.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.net.URL;
 import java.util.Arrays;
 import org.dutywright.workbench.tests.kit.Pump;
+import org.dutywright.workbench.tests.kit.Widgets;
 import org.dutywright.workbench.tests.kit.WindowTest;
 import org.eclipse.search.ui.NewSearchUI;
 import org.eclipse.swt.widgets.Display;
@@ -13,6 +15,8 @@ import org.eclipse.ui.IViewPart;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
+import org.eclipse.ui.cheatsheets.OpenCheatSheetAction;
+import org.eclipse.ui.forms.widgets.ExpandableComposite;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.junit.jupiter.api.Test;
@@ -20,13 +24,15 @@ import org.junit.jupiter.api.Test;
 /** What is taken from the platform is there and works. */
 @WindowTest
 final class PlatformPartsTest {
+    private static final String CHEAT_SHEETS = "org.eclipse.ui.cheatsheets.views.CheatSheetView";
+
     private final IWorkbenchWindow window = PlatformUI.getWorkbench().getActiveWorkbenchWindow();
 
     @ParameterizedTest
     @ValueSource(
             strings = {
                 NewSearchUI.SEARCH_VIEW_ID,
-                "org.eclipse.ui.cheatsheets.views.CheatSheetView",
+                CHEAT_SHEETS,
                 "org.eclipse.team.ui.GenericHistoryView",
                 "org.eclipse.ui.views.ContentOutline"
             })
@@ -39,6 +45,20 @@ final class PlatformPartsTest {
 
         page.hideView(part);
         assertThat(page.findView(view)).isNull();
+    }
+
+    @Test
+    void a_cheat_sheet_shows_its_steps() {
+        URL sheet = getClass().getResource("/sheets/two-steps.xml");
+        new OpenCheatSheetAction("org.dutywright.workbench.tests.twoSteps", "Two steps", sheet).run();
+
+        Pump.until("the first step is shown", () -> Widgets.withChildren(window.getShell())
+                .filter(ExpandableComposite.class::isInstance)
+                .anyMatch(step -> ((ExpandableComposite) step).getText().equals("Clip on both signals")));
+
+        IViewPart view = window.getActivePage().findView(CHEAT_SHEETS);
+        assertThat(view).isNotNull();
+        window.getActivePage().hideView(view);
     }
 
     @Test

@@ -12,11 +12,13 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PartInitException;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.handlers.HandlerUtil;
+import org.eclipse.ui.internal.help.WorkbenchHelpSystem;
 
-/** Shows the start page once the workbench is up, where the workspace is still empty. */
+/** Once the workbench is up, shows the start page where the workspace is still empty. */
 public final class OpenStartPage implements IStartup {
     @Override
     public void earlyStartup() {
+        preferOwnHelp();
         if (ResourcesPlugin.getWorkspace().getRoot().getProjects().length > 0) {
             return;
         }
@@ -31,6 +33,14 @@ public final class OpenStartPage implements IStartup {
                 ILog.of(OpenStartPage.class).log(e.getStatus());
             }
         });
+    }
+
+    /**
+     * The help view comes with the cheat sheets and would take the keys for help, though its pages need a server that is
+     * not there. The platform has no preference for which of two to take, only this call.
+     */
+    private static void preferOwnHelp() {
+        WorkbenchHelpSystem.getInstance().setDesiredHelpSystemId(HelpPages.ID);
     }
 
     private static void open(IWorkbenchWindow window) throws PartInitException {

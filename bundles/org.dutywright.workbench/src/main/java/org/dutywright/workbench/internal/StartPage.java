@@ -22,6 +22,7 @@ import org.eclipse.ui.IEditorInput;
 import org.eclipse.ui.IEditorSite;
 import org.eclipse.ui.IWorkbenchCommandConstants;
 import org.eclipse.ui.PartInitException;
+import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.commands.ICommandService;
 import org.eclipse.ui.handlers.IHandlerService;
 import org.eclipse.ui.part.EditorPart;
@@ -36,6 +37,7 @@ public final class StartPage extends EditorPart {
 
     private static final String NEW_JOB_COMMAND = IWorkbenchCommandConstants.FILE_NEW + "("
             + IWorkbenchCommandConstants.FILE_NEW_PARM_WIZARDID + "=" + WorkbenchIds.NEW_JOB_WIZARD + ")";
+    private static final String HELP_CONTEXT = "org.dutywright.workbench.start";
     private static final int TEXT_WIDTH = 560;
 
     private Button first;
@@ -51,7 +53,7 @@ public final class StartPage extends EditorPart {
     public void createPartControl(Composite parent) {
         ScrolledComposite scrolled = new ScrolledComposite(parent, SWT.V_SCROLL | SWT.H_SCROLL);
         Composite page = new Composite(scrolled, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(2).margins(32, 28).spacing(20, 6).applyTo(page);
+        GridLayoutFactory.fillDefaults().numColumns(2).margins(28, 20).spacing(20, 4).applyTo(page);
         head(page);
         first = step(
                 page,
@@ -76,6 +78,7 @@ public final class StartPage extends EditorPart {
                 "Import...",
                 IMPORT_BUTTON,
                 IWorkbenchCommandConstants.FILE_IMPORT);
+        PlatformUI.getWorkbench().getHelpSystem().setHelp(page, HELP_CONTEXT);
         scrolled.setContent(page);
         scrolled.setExpandHorizontal(true);
         scrolled.setExpandVertical(true);
@@ -98,12 +101,12 @@ public final class StartPage extends EditorPart {
         Label gap = new Label(page, SWT.NONE);
         GridDataFactory.fillDefaults().span(1, 3).applyTo(gap);
         Label heading = heading(page, title, JFaceResources.BANNER_FONT);
-        GridDataFactory.fillDefaults().indent(0, 18).applyTo(heading);
+        GridDataFactory.fillDefaults().indent(0, 12).applyTo(heading);
         text(page, words);
         Button button = WidgetIds.name(new Button(page, SWT.PUSH), id);
         button.setText(action);
         button.addListener(SWT.Selection, event -> execute(command));
-        GridDataFactory.swtDefaults().indent(0, 4).applyTo(button);
+        GridDataFactory.swtDefaults().indent(0, 2).applyTo(button);
         return button;
     }
 

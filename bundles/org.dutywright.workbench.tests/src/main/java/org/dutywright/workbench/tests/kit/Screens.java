@@ -11,6 +11,7 @@ import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
 import org.eclipse.swt.graphics.ImageData;
 import org.eclipse.swt.graphics.ImageLoader;
+import org.eclipse.swt.graphics.RGB;
 import org.eclipse.swt.graphics.Rectangle;
 import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
@@ -29,13 +30,47 @@ public final class Screens {
 
     /** Brings the shell to that size at the corner of the screen and takes its picture. */
     public static Path take(Shell shell, int width, int height, String name) {
-        shell.setBounds(0, 0, width, height);
+        Rectangle bounds = boundsFor(shell.getDisplay(), width, height);
+        shell.setBounds(0, 0, bounds.width, bounds.height);
         shell.forceActive();
-        Pump.until("the window has its new size", () -> shell.getSize().x == width && shell.getSize().y == height);
+        Pump.until("the window fills its new size", () -> covers(shell, width, height));
         Pump.settle();
         Path file = FOLDER.resolve(name + "-" + width + "x" + height + ".png");
         save(shell.getDisplay(), new Rectangle(0, 0, width, height), file);
         return file;
+    }
+
+    /** Without a window manager a shell has no trim, but the toolkit reckons with one. */
+    private static Rectangle boundsFor(Display display, int width, int height) {
+        Shell probe = new Shell(display);
+        try {
+            return probe.computeTrim(0, 0, width, height);
+        } finally {
+            probe.dispose();
+        }
+    }
+
+    /** The size of a shell is told at once, but the screen and the layout follow when its server has answered. */
+    private static boolean covers(Shell shell, int width, int height) {
+        Rectangle area = shell.getClientArea();
+        boolean laidOut = Arrays.stream(shell.getChildren())
+                .map(child -> child.getBounds())
+                .anyMatch(child -> child.x + child.width >= area.width && child.y + child.height >= area.height);
+        return laidOut && brightness(shell.getDisplay(), width - 2, height - 2) != 0;
+    }
+
+    private static int brightness(Display display, int x, int y) {
+        Image image = new Image(display, 1, 1);
+        GC gc = new GC(display);
+        try {
+            gc.copyArea(image, x, y);
+            ImageData data = image.getImageData();
+            RGB colour = data.palette.getRGB(data.getPixel(0, 0));
+            return colour.red + colour.green + colour.blue;
+        } finally {
+            gc.dispose();
+            image.dispose();
+        }
     }
 
     /** How many different colours a picture has: a window that shows nothing has very few. */
