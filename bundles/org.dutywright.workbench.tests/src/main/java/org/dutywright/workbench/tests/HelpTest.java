@@ -33,9 +33,12 @@ final class HelpTest {
         try (Stream<Path> files = Files.list(index().getParent())) {
             List<Path> pages =
                     files.filter(file -> file.toString().endsWith(".html")).toList();
-            assertThat(pages).hasSizeGreaterThan(2).allSatisfy(page -> assertThat(links(page))
-                    .isNotEmpty()
-                    .allSatisfy(link -> assertThat(page.resolveSibling(link)).isRegularFile()));
+            assertThat(pages)
+                    .hasSizeGreaterThan(2)
+                    .allSatisfy(page -> assertThat(links(page))
+                            .isNotEmpty()
+                            .allSatisfy(link ->
+                                    assertThat(page.resolveSibling(link)).isRegularFile()));
         }
     }
 
@@ -63,9 +66,9 @@ final class HelpTest {
 
     @Test
     void the_keys_for_help_are_ours_and_not_those_of_the_help_view() {
-        Pump.until("the workbench has started our help", () -> WorkbenchHelpSystem.getInstance()
-                .getDesiredHelpSystemId()
-                .equals(HelpPages.ID));
+        Pump.until(
+                "the workbench has started our help",
+                () -> WorkbenchHelpSystem.getInstance().getDesiredHelpSystemId().equals(HelpPages.ID));
 
         assertThat(WorkbenchHelpSystem.getInstance().hasHelpUI()).isTrue();
     }

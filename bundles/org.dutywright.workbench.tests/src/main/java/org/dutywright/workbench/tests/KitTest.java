@@ -50,12 +50,14 @@ final class KitTest {
             }
 
             assertThat(watch.longest()).isGreaterThan(limit);
-            assertThat(watch.complaint()).hasValueSatisfying(text -> assertThat(text).contains("standStill"));
+            assertThat(watch.complaint())
+                    .hasValueSatisfying(text -> assertThat(text).contains("standStill"));
         }
     }
 
     private static void leakAnImage() {
-        assertThat(new Image(Display.getCurrent(), (gc, width, height) -> {}, 1, 1).isDisposed()).isFalse();
+        assertThat(new Image(Display.getCurrent(), (gc, width, height) -> {}, 1, 1).isDisposed())
+                .isFalse();
     }
 
     /** Blocks this thread until the watch has noticed, as a slow file or a long computation would. */

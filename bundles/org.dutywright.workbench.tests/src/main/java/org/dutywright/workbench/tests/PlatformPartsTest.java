@@ -17,9 +17,9 @@ import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.cheatsheets.OpenCheatSheetAction;
 import org.eclipse.ui.forms.widgets.ExpandableComposite;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.junit.jupiter.api.Test;
 
 /** What is taken from the platform is there and works. */
 @WindowTest
@@ -52,9 +52,11 @@ final class PlatformPartsTest {
         URL sheet = getClass().getResource("/sheets/two-steps.xml");
         new OpenCheatSheetAction("org.dutywright.workbench.tests.twoSteps", "Two steps", sheet).run();
 
-        Pump.until("the first step is shown", () -> Widgets.withChildren(window.getShell())
-                .filter(ExpandableComposite.class::isInstance)
-                .anyMatch(step -> ((ExpandableComposite) step).getText().equals("Clip on both signals")));
+        Pump.until(
+                "the first step is shown",
+                () -> Widgets.withChildren(window.getShell())
+                        .filter(ExpandableComposite.class::isInstance)
+                        .anyMatch(step -> ((ExpandableComposite) step).getText().equals("Clip on both signals")));
 
         IViewPart view = window.getActivePage().findView(CHEAT_SHEETS);
         assertThat(view).isNotNull();
@@ -75,14 +77,16 @@ final class PlatformPartsTest {
 
     private static void closeDialogOnceOpen(Shell main, boolean[] seen) {
         Display display = main.getDisplay();
-        display.timerExec(20, () -> Arrays.stream(display.getShells())
-                .filter(shell -> shell.getParent() == main && shell.isVisible())
-                .findFirst()
-                .ifPresentOrElse(
-                        shell -> {
-                            seen[0] = true;
-                            shell.close();
-                        },
-                        () -> closeDialogOnceOpen(main, seen)));
+        display.timerExec(
+                20,
+                () -> Arrays.stream(display.getShells())
+                        .filter(shell -> shell.getParent() == main && shell.isVisible())
+                        .findFirst()
+                        .ifPresentOrElse(
+                                shell -> {
+                                    seen[0] = true;
+                                    shell.close();
+                                },
+                                () -> closeDialogOnceOpen(main, seen)));
     }
 }

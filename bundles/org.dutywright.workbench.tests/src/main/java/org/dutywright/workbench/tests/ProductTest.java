@@ -10,8 +10,8 @@ import org.dutywright.workbench.tests.kit.Theme;
 import org.dutywright.workbench.tests.kit.WindowTest;
 import org.eclipse.core.runtime.IProduct;
 import org.eclipse.core.runtime.Platform;
-import org.eclipse.ui.IPerspectiveDescriptor;
 import org.eclipse.ui.IPageLayout;
+import org.eclipse.ui.IPerspectiveDescriptor;
 import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
@@ -37,8 +37,8 @@ final class ProductTest {
     @Test
     void every_picture_that_the_product_names_is_in_its_bundle() {
         IProduct product = Platform.getProduct();
-        List<String> pictures = List.of(
-                (product.getProperty("windowImages") + "," + product.getProperty("aboutImage") + ",splash.png")
+        List<String> pictures =
+                List.of((product.getProperty("windowImages") + "," + product.getProperty("aboutImage") + ",splash.png")
                         .split(",", -1));
 
         assertThat(pictures)
@@ -68,7 +68,9 @@ final class ProductTest {
 
     @Test
     void no_other_perspective_is_offered() {
-        assertThat(Arrays.stream(PlatformUI.getWorkbench().getPerspectiveRegistry().getPerspectives())
+        assertThat(Arrays.stream(PlatformUI.getWorkbench()
+                                .getPerspectiveRegistry()
+                                .getPerspectives())
                         .filter(perspective -> !WorkbenchActivityHelper.filterItem(perspective))
                         .map(IPerspectiveDescriptor::getId))
                 .containsExactly(WorkbenchIds.PERSPECTIVE);

@@ -81,9 +81,7 @@ final class StartPageTest {
     }
 
     private static void open() throws Exception {
-        PlatformUI.getWorkbench()
-                .getService(IHandlerService.class)
-                .executeCommand(WorkbenchIds.OPEN_START_PAGE, null);
+        PlatformUI.getWorkbench().getService(IHandlerService.class).executeCommand(WorkbenchIds.OPEN_START_PAGE, null);
     }
 
     private static IProject demonstration() {

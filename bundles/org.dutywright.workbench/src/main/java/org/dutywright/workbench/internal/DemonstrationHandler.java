@@ -32,7 +32,9 @@ public final class DemonstrationHandler extends AbstractHandler {
 
     private static void show(IFolder captures, IWorkbenchWindow window) {
         PlatformUI.getWorkbench().getDisplay().asyncExec(() -> {
-            if (window != null && window.getShell() != null && !window.getShell().isDisposed()) {
+            if (window != null
+                    && window.getShell() != null
+                    && !window.getShell().isDisposed()) {
                 BasicNewResourceWizard.selectAndReveal(captures, window);
             }
         });

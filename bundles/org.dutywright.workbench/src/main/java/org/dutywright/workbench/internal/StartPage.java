@@ -10,9 +10,9 @@ import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.jface.resource.JFaceResources;
+import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.jface.resource.ResourceLocator;
 import org.eclipse.jface.resource.ResourceManager;
-import org.eclipse.jface.resource.LocalResourceManager;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.ScrolledComposite;
 import org.eclipse.swt.widgets.Button;
@@ -53,7 +53,11 @@ public final class StartPage extends EditorPart {
     public void createPartControl(Composite parent) {
         ScrolledComposite scrolled = new ScrolledComposite(parent, SWT.V_SCROLL | SWT.H_SCROLL);
         Composite page = new Composite(scrolled, SWT.NONE);
-        GridLayoutFactory.fillDefaults().numColumns(2).margins(28, 20).spacing(20, 4).applyTo(page);
+        GridLayoutFactory.fillDefaults()
+                .numColumns(2)
+                .margins(28, 20)
+                .spacing(20, 4)
+                .applyTo(page);
         head(page);
         first = step(
                 page,

@@ -41,7 +41,8 @@ public final class Widgets {
 
     /** Presses a button once it can be pressed. */
     public static void press(Button button) {
-        Pump.until("the button " + button.getText() + " can be pressed", () -> button.isVisible() && button.isEnabled());
+        Pump.until(
+                "the button " + button.getText() + " can be pressed", () -> button.isVisible() && button.isEnabled());
         button.notifyListeners(SWT.Selection, new Event());
     }
 }

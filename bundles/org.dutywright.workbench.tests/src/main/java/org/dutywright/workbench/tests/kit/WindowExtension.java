@@ -36,7 +36,8 @@ final class WindowExtension implements BeforeAllCallback, BeforeEachCallback, Af
         errors.clear();
         Platform.addLogListener(listener);
         FreezeWatch.restart();
-        Pump.until("the workbench window is there", () -> PlatformUI.getWorkbench().getActiveWorkbenchWindow() != null);
+        Pump.until(
+                "the workbench window is there", () -> PlatformUI.getWorkbench().getActiveWorkbenchWindow() != null);
     }
 
     @Override
@@ -44,7 +45,11 @@ final class WindowExtension implements BeforeAllCallback, BeforeEachCallback, Af
         Platform.removeLogListener(listener);
         if (context.getExecutionException().isPresent()) {
             Shell shell = PlatformUI.getWorkbench().getActiveWorkbenchWindow().getShell();
-            Screens.take(shell, WIDTH, HEIGHT, "failed-" + context.getRequiredTestMethod().getName());
+            Screens.take(
+                    shell,
+                    WIDTH,
+                    HEIGHT,
+                    "failed-" + context.getRequiredTestMethod().getName());
             return;
         }
         FreezeWatch.current().complaint().ifPresent(complaint -> {
