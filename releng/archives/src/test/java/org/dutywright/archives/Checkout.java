@@ -24,14 +24,14 @@ final class Checkout {
 
     /** An archive by what follows the version in its name. */
     static Path archive(String system) {
-        return root().resolve("releng/product/target/archives/dutywright-" + System.getProperty("dutywright.version") + "-"
-                + system);
+        return root().resolve("releng/product/target/archives/dutywright-" + System.getProperty("dutywright.version")
+                + "-" + system);
     }
 
     /** The plug-ins of the product for Linux, as they go into its archive. */
     static List<Path> plugins() throws IOException {
-        Path folder =
-                root().resolve("releng/product/target/products/org.dutywright.workbench.product/linux/gtk/x86_64/plugins");
+        Path folder = root().resolve(
+                        "releng/product/target/products/org.dutywright.workbench.product/linux/gtk/x86_64/plugins");
         try (Stream<Path> files = Files.list(folder)) {
             return files.sorted().toList();
         }

@@ -54,7 +54,8 @@ final class LinuxArchiveTest {
     void it_measures_a_capture_with_every_library_at_hand() throws Exception {
         Files.writeString(work.resolve("square.csv"), square());
 
-        assertThat(run(work, command("dutywright"), "measure", "square.csv", "--json", "-")).isZero();
+        assertThat(run(work, command("dutywright"), "measure", "square.csv", "--json", "-"))
+                .isZero();
         assertThat(output()).contains("dutywright.measure/1").contains("\"cycles\"");
     }
 

@@ -42,7 +42,8 @@ record Plugin(String name, String version) {
         String[] parts = version.split("[.-]", -1);
         StringBuilder numbers = new StringBuilder();
         for (int i = 0; i < 3; i++) {
-            numbers.append(i < parts.length && parts[i].matches("\\d+") ? Integer.parseInt(parts[i]) : 0).append('.');
+            numbers.append(i < parts.length && parts[i].matches("\\d+") ? Integer.parseInt(parts[i]) : 0)
+                    .append('.');
         }
         return numbers.toString();
     }

@@ -21,10 +21,11 @@ final class Poms {
     /** What the root pom manages, its properties put in. */
     static Map<String, String> managed() {
         Document pom = parse(Checkout.root().resolve("pom.xml"));
-        Element management = (Element) pom.getElementsByTagName("dependencyManagement").item(0);
+        Element management =
+                (Element) pom.getElementsByTagName("dependencyManagement").item(0);
         Map<String, String> versions = versions(management);
-        versions.replaceAll((artifact, version) -> value(pom, version));
         versions.keySet().removeIf(artifact -> artifact.startsWith("org.dutywright:"));
+        versions.replaceAll((artifact, version) -> value(pom, version));
         return versions;
     }
 
@@ -35,7 +36,9 @@ final class Poms {
     }
 
     private static String value(Document pom, String version) {
-        return version.startsWith("${") ? text(pom.getDocumentElement(), version.substring(2, version.length() - 1)) : version;
+        return version.startsWith("${")
+                ? text(pom.getDocumentElement(), version.substring(2, version.length() - 1))
+                : version;
     }
 
     private static Map<String, String> versions(Element parent) {
@@ -60,7 +63,9 @@ final class Poms {
 
     private static Document parse(Path file) {
         try {
-            return DocumentBuilderFactory.newDefaultInstance().newDocumentBuilder().parse(file.toFile());
+            return DocumentBuilderFactory.newDefaultInstance()
+                    .newDocumentBuilder()
+                    .parse(file.toFile());
         } catch (IOException | SAXException | ParserConfigurationException e) {
             throw new AssertionError(file + " cannot be read", e);
         }

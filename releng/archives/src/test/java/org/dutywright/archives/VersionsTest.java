@@ -22,17 +22,19 @@ final class VersionsTest {
                 .filter(entry -> managed.containsKey(entry.getKey()))
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
 
-        assertThat(both).isNotEmpty().allSatisfy((artifact, version) -> assertThat(version)
-                .as(artifact)
-                .isEqualTo(managed.get(artifact)));
+        assertThat(both)
+                .isNotEmpty()
+                .allSatisfy(
+                        (artifact, version) -> assertThat(version).as(artifact).isEqualTo(managed.get(artifact)));
     }
 
     @Test
     void the_test_runner_of_the_window_tests_is_that_of_the_others() {
         String version = Poms.managed().get("org.junit:junit-bom");
 
-        assertThat(Poms.target())
-                .filteredOn((artifact, found) -> artifact.startsWith("org.junit.jupiter:"))
+        Map<String, String> runner = Poms.target();
+        runner.keySet().removeIf(artifact -> !artifact.startsWith("org.junit.jupiter:"));
+        assertThat(runner)
                 .isNotEmpty()
                 .allSatisfy((artifact, found) -> assertThat(found).as(artifact).isEqualTo(version));
     }
@@ -43,7 +45,8 @@ final class VersionsTest {
                 .map(Plugin::name)
                 .collect(Collectors.groupingBy(Function.identity(), Collectors.counting()));
 
-        assertThat(counts).allSatisfy((name, count) -> assertThat(count).as(name).isOne());
+        assertThat(counts)
+                .allSatisfy((name, count) -> assertThat(count).as(name).isOne());
     }
 
     @Test
@@ -55,8 +58,10 @@ final class VersionsTest {
                 .filter(entry -> plugins.containsKey(entry.getKey()))
                 .collect(Collectors.toMap(Map.Entry::getKey, Map.Entry::getValue));
 
-        assertThat(named).hasSizeGreaterThan(10).allSatisfy((name, version) -> assertThat(plugins.get(name))
-                .matches(plugin -> plugin.hasVersion(version), "has version " + version));
+        assertThat(named)
+                .hasSizeGreaterThan(10)
+                .allSatisfy((name, version) -> assertThat(plugins.get(name))
+                        .matches(plugin -> plugin.hasVersion(version), "has version " + version));
     }
 
     @Test
@@ -76,7 +81,8 @@ final class VersionsTest {
             assertThat(managed).containsKey(artifact);
             assertThat(plugins).containsKey(name);
             assertThat(plugins.get(name))
-                    .matches(plugin -> plugin.hasVersion(managed.get(artifact)), "has version " + managed.get(artifact));
+                    .matches(
+                            plugin -> plugin.hasVersion(managed.get(artifact)), "has version " + managed.get(artifact));
         });
     }
 
