@@ -120,18 +120,27 @@ take_settings() {
   [ ! -r "$home/conf/settings.xml" ] || cp "$home/conf/settings.xml" "$1/conf/settings.xml"
 }
 
-# run_maven ARGUMENT...: through the command in $screen, if any.
+screen=() # a command that brings a screen along, where one is needed
+
+# run_maven ARGUMENT...: through the command in screen, if any.
 run_maven() {
-  # shellcheck disable=SC2086 # a command and its options
-  (cd "$root" && JAVA_HOME=$jdk ${screen:-} "$maven" -B -ntp "$@") </dev/null 9>&-
+  (cd "$root" && JAVA_HOME=$jdk ${screen[@]+"${screen[@]}"} "$maven" -B -ntp "$@") </dev/null 9>&-
 }
 
-# A number that changes with any source the product is made of: by content, for times mean nothing after a checkout.
+# A number that changes with any of the files named on standard input: by content, for times mean nothing after a checkout.
+sum_of_files() { LC_ALL=C sort -z | xargs -0 cksum | cksum | tr ' ' '-'; }
+
+# What the command line is made of. The bundles of the workbench bring their manifests along, and are no part of it.
 source_sum() {
   (cd "$root" && find pom.xml .mvn releng/lib.sh bundles \
-    \( -name target -o -path 'bundles/*/src/test' \) -prune \
-    -o -type f \( -path 'bundles/*/src/*' -o ! -path 'bundles/*' -o -name pom.xml \) -print0 \
-    | LC_ALL=C sort -z | xargs -0 cksum | cksum | tr ' ' '-')
+    \( -name target -o -path 'bundles/*/src/test' -o -path 'bundles/org.dutywright.workbench*' \) -prune \
+    -o -type f \( -path 'bundles/*/src/*' -o ! -path 'bundles/*' -o -name pom.xml \) -print0 | sum_of_files)
+}
+
+# What the workbench is made of.
+workbench_sum() {
+  (cd "$root" && find pom.xml .mvn releng/lib.sh releng/platform releng/product bundles features \
+    \( -name target -o -path 'bundles/*/src/test' -o -path 'bundles/*.tests' \) -prune -o -type f -print0 | sum_of_files)
 }
 
 # store_product SUM: keeps the jars just built under the sum of their sources. A copy, so that a build never pulls the
@@ -154,7 +163,7 @@ store_product() {
 build_product() {
   say "building the product (the first time fetches its libraries, which takes some minutes)"
   rm -rf "$root"/bundles/*/target/classes "$root"/bundles/*/target/dutywright
-  run_maven -q -Dmaven.test.skip=true -Dspotless.check.skip=true package -pl bundles/org.dutywright.cli -am >&2 \
+  run_maven -q -Dcore -Dmaven.test.skip=true -Dspotless.check.skip=true package -pl bundles/org.dutywright.cli -am >&2 \
     || fail 70 "the build failed (messages above), so nothing was started"
   store_product "$1"
 }
@@ -179,4 +188,48 @@ start() {
   read -r -a options <<<"${DUTYWRIGHT_JAVA_OPTS:-}"
   exec "$jdk/bin/java" -Xmx1g --enable-native-access=ALL-UNNAMED ${options[@]+"${options[@]}"} \
     -cp "$product/*" org.dutywright.cli.Main "$@"
+}
+
+# Where the build puts the product for this system.
+workbench_folder() {
+  local products="$root/releng/product/target/products/org.dutywright.workbench.product"
+  case "$(uname -s)-$(uname -m)" in
+    Linux-x86_64) echo "$products/linux/gtk/x86_64" ;;
+    Darwin-arm64) echo "$products/macosx/cocoa/aarch64/Eclipse.app/Contents/Eclipse" ;;
+    *) fail 69 "there is no workbench for $(uname -s) on $(uname -m), only the command line" ;;
+  esac
+}
+
+# build_workbench SUM: builds without tests and archives and keeps the product under the sum of its sources.
+build_workbench() {
+  local fresh built
+  built=$(workbench_folder)
+  say "building the workbench (the first time fetches the Eclipse platform, which takes some minutes)"
+  rm -rf "$root"/bundles/*/target/classes "$root"/bundles/*/target/dutywright "$root"/releng/product/target
+  run_maven -q -Dmaven.test.skip=true -Dspotless.check.skip=true -Darchives.skip=true package -am -pl \
+    "$(cd "$root" && printf '%s,' bundles/org.dutywright.workbench* features/* | sed 's:bundles/[^,]*\.tests,::g')releng/product" >&2 \
+    || fail 70 "the build failed (messages above), so nothing was started"
+  fresh=$(mktemp -d "$tools/fresh.XXXXXX")
+  cp -R "$built/." "$fresh"
+  cp "$root/releng/product/start/dutywright" "$fresh"
+  chmod 755 "$fresh"
+  rm -rf "$tools/workbench"
+  mkdir -p "$tools/workbench"
+  mv "$fresh" "$tools/workbench/$1"
+}
+
+# start_workbench ARGUMENT...: becomes the workbench made of the present sources, built where there is none yet.
+start_workbench() {
+  local sum
+  sum=$(workbench_sum)
+  if [ ! -d "$tools/workbench/$sum" ]; then
+    lock
+    if [ ! -d "$tools/workbench/$sum" ]; then
+      find_maven
+      build_workbench "$sum"
+    fi
+    unlock
+  fi
+  export JAVA_HOME=$jdk DUTYWRIGHT_WORKSPACE="${DUTYWRIGHT_WORKSPACE:-$root/work/workspace}"
+  exec "$tools/workbench/$sum/dutywright" workbench "$@"
 }

@@ -30,7 +30,7 @@ final class ArrowsTest {
     void the_table_names_every_bundle_that_is_there() throws IOException {
         List<String> named = rows().map(Row::name).sorted().toList();
 
-        assertThat(Checkout.bundles()).isEqualTo(named);
+        assertThat(Checkout.coreBundles()).isEqualTo(named);
     }
 
     @ParameterizedTest

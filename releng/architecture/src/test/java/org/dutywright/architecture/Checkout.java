@@ -40,6 +40,13 @@ final class Checkout {
         }
     }
 
+    /** Those of the core: bnd writes their manifests, while a bundle of the workbench brings its own. */
+    static List<String> coreBundles() throws IOException {
+        return bundles().stream()
+                .filter(bundle -> Files.notExists(root().resolve("bundles").resolve(bundle).resolve("META-INF")))
+                .toList();
+    }
+
     /** Where the classes and the manifest of a bundle were built. */
     static Path classesOf(String bundle) {
         return root().resolve("bundles").resolve(bundle).resolve("target").resolve("classes");

@@ -24,7 +24,7 @@ import org.junit.jupiter.params.provider.MethodSource;
 /** The manifests that were built say the same as the classes: plain bundles of their own name for Java 21. */
 final class ManifestsTest {
     static Stream<String> bundles() throws IOException {
-        return Checkout.bundles().stream();
+        return Checkout.coreBundles().stream();
     }
 
     @ParameterizedTest
@@ -62,7 +62,7 @@ final class ManifestsTest {
     @Test
     void no_package_is_split_between_bundles() throws IOException {
         Map<String, String> owners = new HashMap<>();
-        for (String bundle : Checkout.bundles()) {
+        for (String bundle : Checkout.coreBundles()) {
             for (String name : packagesOf(bundle).toList()) {
                 assertThat(owners.put(name, bundle))
                         .as("the other bundle with package %s of %s", name, bundle)
