@@ -43,7 +43,8 @@ final class Checkout {
     /** Those of the core: bnd writes their manifests, while a bundle of the workbench brings its own. */
     static List<String> coreBundles() throws IOException {
         return bundles().stream()
-                .filter(bundle -> Files.notExists(root().resolve("bundles").resolve(bundle).resolve("META-INF")))
+                .filter(bundle -> Files.notExists(
+                        root().resolve("bundles").resolve(bundle).resolve("META-INF")))
                 .toList();
     }
 
