@@ -163,7 +163,7 @@ store_product() {
 build_product() {
   say "building the product (the first time fetches its libraries, which takes some minutes)"
   rm -rf "$root"/bundles/*/target/classes "$root"/bundles/*/target/dutywright
-  run_maven -q -Dcore -Dmaven.test.skip=true -Dspotless.check.skip=true package -pl bundles/org.dutywright.cli -am >&2 \
+  run_maven -q -Dmaven.test.skip=true -Dspotless.check.skip=true package -pl bundles/org.dutywright.cli -am >&2 \
     || fail 70 "the build failed (messages above), so nothing was started"
   store_product "$1"
 }
@@ -206,7 +206,7 @@ build_workbench() {
   built=$(workbench_folder)
   say "building the workbench (the first time fetches the Eclipse platform, which takes some minutes)"
   rm -rf "$root"/bundles/*/target/classes "$root"/bundles/*/target/dutywright "$root"/releng/product/target
-  run_maven -q -Dmaven.test.skip=true -Dspotless.check.skip=true -Darchives.skip=true package -am -pl \
+  run_maven -q -Dworkbench -Dmaven.test.skip=true -Dspotless.check.skip=true -Darchives.skip=true package -am -pl \
     "$(cd "$root" && printf '%s,' bundles/org.dutywright.workbench* features/* | sed 's:bundles/[^,]*\.tests,::g')releng/product" >&2 \
     || fail 70 "the build failed (messages above), so nothing was started"
   fresh=$(mktemp -d "$tools/fresh.XXXXXX")
