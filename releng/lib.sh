@@ -213,9 +213,12 @@ build_workbench() {
   cp -R "$built/." "$fresh"
   cp "$root/releng/product/start/dutywright" "$fresh"
   chmod 755 "$fresh"
-  rm -rf "$tools/workbench"
   mkdir -p "$tools/workbench"
+  rm -rf "$tools/workbench/$1"
   mv "$fresh" "$tools/workbench/$1"
+  # As above: the one before stays for a window still open.
+  # shellcheck disable=SC2012
+  (cd "$tools/workbench" && ls -1t | tail -n +3 | xargs rm -rf)
 }
 
 # start_workbench ARGUMENT...: becomes the workbench made of the present sources, built where there is none yet.
