@@ -140,6 +140,33 @@ class EventKindsTest {
         assertThat(channel.disturbedCount()).isEqualTo(1);
     }
 
+    // four low pulses in a row are no level that has shifted, and none of them is an absent one
+    @ParameterizedTest
+    @CsvSource({"2, 0.45", "3, 0.45", "4, 0.45", "2, 0.7", "3, 0.7", "4, 0.7"})
+    void runts_in_a_row_are_named_one_by_one(int count, double height) {
+        TestSignal signal = healthy(0.3);
+        for (int i = 50; i < 50 + count; i++) {
+            TestSignal.Piece piece = signal.pieces().get(i);
+            signal.pieces().set(i, new TestSignal.Piece(piece.riseSeconds(), piece.fallSeconds(), height));
+        }
+        ChannelMeasurement channel = Measured.pwm(signal);
+        assertOnly(channel, EventKind.RUNT, count);
+        for (int i = 0; i < count; i++) {
+            assertThat(channel.events().get(i).startSeconds())
+                    .isCloseTo(signal.pieces().get(50 + i).riseSeconds(), within(30e-6));
+        }
+    }
+
+    @Test
+    void three_absent_pulses_beside_a_runt_are_a_dropout() {
+        TestSignal signal = healthy(0.3);
+        TestSignal.Piece piece = signal.pieces().get(53);
+        signal.pieces().set(53, new TestSignal.Piece(piece.riseSeconds(), piece.fallSeconds(), 0.45));
+        signal.pieces().subList(50, 53).clear();
+        PulseEvent event = only(Measured.pwm(signal), EventKind.DROPOUT);
+        assertThat(event.detail()).startsWith("3 pulses are absent");
+    }
+
     @ParameterizedTest
     @CsvSource({"0.3, 0.6", "0.7, 0.6", "0.3, 0.12", "0.7, 0.12"})
     void a_short_excursion_from_either_state_is_a_runt(double height, double at) {

@@ -150,7 +150,14 @@ public final class ChannelAnalysis implements AutoCloseable {
                 states.orElseThrow(),
                 plan.transitionMaxSeconds(),
                 settings);
-        EventFinder.run(stages.orElseThrow(), active == ActiveLevel.HIGH, limits, states.orElseThrow(), events, cycles);
+        EventFinder.run(
+                stages.orElseThrow(),
+                active == ActiveLevel.HIGH,
+                limits,
+                channel().unit(),
+                states.orElseThrow(),
+                events,
+                cycles);
     }
 
     /** The channel. */

@@ -3,15 +3,18 @@ package org.dutywright.pulse.internal;
 
 import java.io.IOException;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.Deque;
 import java.util.Iterator;
+import java.util.List;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.internal.MarkLog.Mark;
 
 /**
  * Judges the cycles of one channel in order and names what is wrong with them: one place, one event, the first that fits
  * in the order of {@link EventKind}. One exception: where a runt stands in the place of a pulse, the place is named runt,
- * not missing pulse, for the pulse is there and too low.
+ * and the pulse does not count as absent, for it is there and too low.
  *
  * <p>Disturbed, so out of the statistics, are cycles with a dropout, missing pulse, runt, bounce, extra pulse or period
  * excursion, and those in which a level shift begins or ends. A duty jump and a slow edge do not disturb: the value
@@ -24,7 +27,11 @@ final class EventFinder {
     /** How far the cycles around an extra pulse may together be off the period. */
     private static final double SUM_TOLERANCE = 0.25;
 
+    /** Runts of one cycle that are looked at. */
+    private static final int MOST_RUNTS = 1000;
+
     private final EventLimits limits;
+    private final String unit;
     private final EventList events;
     private final SilentSpans silent;
     private final ShiftPlaces shifts;
@@ -39,16 +46,18 @@ final class EventFinder {
             PulseStages stages,
             boolean activeHigh,
             EventLimits limits,
+            String unit,
             States states,
             EventList events,
             SpilledCycles table)
             throws IOException {
         this.limits = limits;
+        this.unit = unit;
         this.events = events;
         this.table = table;
         silent = new SilentSpans(limits, events);
         silent.find(stages.pulses());
-        shifts = new ShiftPlaces(stages, states, limits, events);
+        shifts = new ShiftPlaces(stages, states, limits, unit, events);
         cycles = new RawCycle.Reader(stages.pulses(), activeHigh);
         runts = new RuntPlaces(stages, states, limits.periodSeconds());
         bounces = stages.bounces().reader();
@@ -60,11 +69,12 @@ final class EventFinder {
             PulseStages stages,
             boolean activeHigh,
             EventLimits limits,
+            String unit,
             States states,
             EventList events,
             SpilledCycles table)
             throws IOException {
-        new EventFinder(stages, activeHigh, limits, states, events, table).all();
+        new EventFinder(stages, activeHigh, limits, unit, states, events, table).all();
     }
 
     private void all() throws IOException {
@@ -102,13 +112,7 @@ final class EventFinder {
     }
 
     private void judge(RawCycle cycle) throws IOException {
-        long absent = limits.absent(cycle.periodSeconds());
-        if (absent >= limits.dropoutPulses()) {
-            dropout(cycle, absent);
-        } else {
-            boolean[] stunted = runtsIn(cycle, absent);
-            missing(cycle, absent, stunted);
-        }
+        absences(cycle);
         for (; bounce != null && bounce.startSeconds() < cycle.endSeconds; bounce = bounces.next()) {
             bounced(bounce);
             cycle.disturb();
@@ -134,7 +138,29 @@ final class EventFinder {
         }
     }
 
-    private void dropout(RawCycle cycle, long absent) throws IOException {
+    private void absences(RawCycle cycle) throws IOException {
+        long due = limits.absent(cycle.periodSeconds());
+        BitSet stunted = new BitSet();
+        List<Mark> marks = new ArrayList<>();
+        for (Mark mark = runts.nextBefore(cycle.endSeconds); mark != null; mark = runts.nextBefore(cycle.endSeconds)) {
+            // a long silence may hold any number of them; these few tell already that it is one
+            if (marks.size() < MOST_RUNTS) {
+                marks.add(mark);
+                stands(mark, cycle, due, stunted);
+            }
+        }
+        if (due - stunted.cardinality() >= limits.dropoutPulses()) {
+            dropout(cycle, due - stunted.cardinality());
+            return;
+        }
+        for (Mark mark : marks) {
+            runt(mark);
+            cycle.disturb();
+        }
+        missing(cycle, due, stunted);
+    }
+
+    private void dropout(RawCycle cycle, long absent) {
         double active = cycle.switchSeconds - cycle.startSeconds;
         double passive = cycle.endSeconds - cycle.switchSeconds;
         double start = active > passive ? cycle.startSeconds : cycle.switchSeconds;
@@ -145,36 +171,27 @@ final class EventFinder {
                 end,
                 () -> Words.of("%d pulses are absent, no transition for %s", absent, Words.seconds(end - start)));
         cycle.disturb();
-        Mark mark;
-        do {
-            mark = runts.nextBefore(cycle.endSeconds);
-        } while (mark != null);
     }
 
-    /** Names the runts of a cycle; tells which of its absent pulses they stand for. */
-    private boolean[] runtsIn(RawCycle cycle, long absent) throws IOException {
-        boolean[] stunted = new boolean[(int) absent];
-        for (Mark mark = runts.nextBefore(cycle.endSeconds); mark != null; mark = runts.nextBefore(cycle.endSeconds)) {
-            runt(mark);
-            cycle.disturb();
-            double periods = (mark.startSeconds() - cycle.startSeconds) / limits.periodSeconds();
-            double endPeriods = (mark.endSeconds() - cycle.startSeconds) / limits.periodSeconds();
-            for (int i = 0; i < absent; i++) {
-                stunted[i] |= periods < i + 1.25 && endPeriods > i + 0.75;
-            }
+    /** Notes which of the pulses that were due in a cycle a runt stands for. */
+    private void stands(Mark mark, RawCycle cycle, long due, BitSet stunted) {
+        double from = (mark.startSeconds() - cycle.startSeconds) / limits.periodSeconds();
+        double to = (mark.endSeconds() - cycle.startSeconds) / limits.periodSeconds();
+        int first = (int) Math.max(0, Math.floor(from - 1.25) + 1);
+        for (int i = first; i < Math.min(due, MOST_RUNTS) && to > i + 0.75; i++) {
+            stunted.set(i);
         }
-        return stunted;
     }
 
-    private void missing(RawCycle cycle, long absent, boolean[] stunted) {
-        for (int i = 0; i < absent; i++) {
+    private void missing(RawCycle cycle, long due, BitSet stunted) {
+        for (int i = 0; i < due; i++) {
             cycle.disturb();
-            if (!stunted[i]) {
-                double due = cycle.startSeconds + (i + 1) * limits.periodSeconds();
-                double until = Math.min(cycle.endSeconds, due + limits.periodSeconds());
+            if (!stunted.get(i)) {
+                double from = cycle.startSeconds + (i + 1) * limits.periodSeconds();
+                double until = Math.min(cycle.endSeconds, from + limits.periodSeconds());
                 events.add(
                         EventKind.MISSING_PULSE,
-                        Math.min(due, cycle.endSeconds),
+                        Math.min(from, cycle.endSeconds),
                         until,
                         () -> Words.of(
                                 "no pulse where one was due, active edges lie %s apart (%.2f periods)",
@@ -189,9 +206,9 @@ final class EventFinder {
                 mark.startSeconds(),
                 mark.endSeconds(),
                 () -> Words.of(
-                        "left the %s state as far as %.4g for %s and did not reach the other one",
+                        "left the %s state as far as %s for %s and did not reach the other one",
                         mark.high() ? "high" : "low",
-                        mark.value(),
+                        Words.prefixed(mark.value(), unit),
                         Words.seconds(mark.endSeconds() - mark.startSeconds())));
     }
 
@@ -235,7 +252,8 @@ final class EventFinder {
         double active = after.switchSeconds - after.startSeconds;
         double start = passive < active ? before.switchSeconds : after.startSeconds;
         double end = passive < active ? after.startSeconds : after.switchSeconds;
-        events.add(EventKind.EXTRA_PULSE, start, end, () -> extraDetail(before));
+        RawCycle shorter = before.periodSeconds() < after.periodSeconds() ? before : after;
+        events.add(EventKind.EXTRA_PULSE, start, end, () -> extraDetail(shorter));
     }
 
     private String extraDetail(RawCycle cycle) {

@@ -9,12 +9,12 @@ import java.util.Iterator;
 
 /**
  * Takes out pulses that crossed the hysteresis but did not come near the level that their state had in the pulses
- * before: runts. Where the pulses that follow have the same level, the level has shifted and there is no runt. What
+ * before: runts. Where most of the pulses that follow have the same level, it has shifted and there is no runt. What
  * lies on both sides of a runt becomes one pulse again.
  */
 final class RuntFilter implements PulseSink {
-    /** Pulses of a state that must follow before a pulse is judged. */
-    private static final int FOLLOWING = 2;
+    /** Pulses of a state that must follow before a pulse is judged: a burst of up to four runts is no shift. */
+    private static final int FOLLOWING = 7;
 
     private final PulseSink next;
     private final MarkLog runts;
@@ -90,17 +90,16 @@ final class RuntFilter implements PulseSink {
             if (!fallsShort(pulse, level)) {
                 return false;
             }
-            boolean agree = false;
+            int seen = 0;
+            int agreeing = 0;
             while (following.hasNext()) {
                 Pulse other = following.next();
                 if (other.high == pulse.high) {
-                    if (Math.abs(other.extreme - pulse.extreme) > tolerance) {
-                        return true;
-                    }
-                    agree = true;
+                    seen++;
+                    agreeing += Math.abs(other.extreme - pulse.extreme) <= tolerance ? 1 : 0;
                 }
             }
-            return !agree;
+            return 2 * agreeing <= seen;
         }
 
         private boolean fallsShort(Pulse pulse, double from) {

@@ -9,13 +9,16 @@ import org.dutywright.pulse.internal.MarkLog.Mark;
 final class ShiftPlaces {
     private final States states;
     private final EventLimits limits;
+    private final String unit;
     private final EventList events;
     private final Walk low;
     private final Walk high;
 
-    ShiftPlaces(PulseStages stages, States states, EventLimits limits, EventList events) throws IOException {
+    ShiftPlaces(PulseStages stages, States states, EventLimits limits, String unit, EventList events)
+            throws IOException {
         this.states = states;
         this.limits = limits;
+        this.unit = unit;
         this.events = events;
         low = new Walk(stages.lowShifts().reader());
         high = new Walk(stages.highShifts().reader());
@@ -60,7 +63,9 @@ final class ShiftPlaces {
 
     private String detail(Mark mark) {
         double from = mark.high() ? states.firstHigh() : states.firstLow();
-        return Words.of("the %s level was %.4g instead of %.4g", mark.high() ? "high" : "low", mark.value(), from);
+        return Words.of(
+                "the %s level was %s instead of %s",
+                mark.high() ? "high" : "low", Words.prefixed(mark.value(), unit), Words.prefixed(from, unit));
     }
 
     /** Whether a shift begins or ends in a cycle; to be asked in rising order. */
