@@ -11,71 +11,47 @@ import org.dutywright.pulse.PulseSettings;
  * instant of the transition is interpolated between the samples that straddle the 50 % level; see {@link Edge} for
  * several crossings. Its duration runs from the last crossing of the starting reference level before to the first
  * crossing of the ending one after. A segment starts without a state: the first sample beyond the hysteresis tells it.
- *
- * <p>All levels are handled with a sign such that the current state is below and the other one above; so one piece of
- * code serves both directions.
  */
 final class EdgeFinder {
-    /**
-     * The two parts of a transition, up to its trigger and from there on, differ by no more than this factor in samples; a
-     * signal that dwells between the reference levels for longer does so for another reason.
-     */
-    private static final int MOST_UNEQUAL = 8;
-
-    private static final int LEAST_SETTLE = 4;
-
-    /** A level that has shifted by less than this share of the swing still tells the level of its pulse. */
-    private static final double FAR = 0.25;
-
     /** The duration of a transition is only told where both states are this near their levels, as a share of the swing. */
     private static final double MOST_OFF = 0.05;
 
     private static final double MOST_OFF_SETTLED = 0.07;
 
     private final Thresholds levels;
+    private final StateSide low;
+    private final StateSide high;
     private final PulseSink sink;
-    private final double aberration;
     private final Plateau plateau = new Plateau();
+    private final Margins margins;
+    private final TransitionTimer timer = new TransitionTimer();
     private final ExcursionWatch excursions;
+    /** Crossings of the 50 % level that the next transition may be made of. */
     private final Edge departure = new Edge();
+    /** Crossings of the transition into the current state, while more may follow. */
     private final Edge arrival = new Edge();
-    /** Recent durations in samples of transitions into the low (0) and the high (1) state. */
-    private final double[] usual = new double[2];
 
     private ChannelBlocks blocks;
     private double[] values;
     private double before;
 
-    private int sign;
-    private double home;
-    private double near;
-    private double middle;
-    private double trigger;
+    /** The state that the signal is in; null before a segment told it. */
+    private StateSide side;
 
     private Pulse current;
     private Pulse ending;
     private double area;
-    private boolean underWay;
     private boolean settled;
-    private long sinceTrigger;
-    private double settleAfter;
-    private double giveUpAfter;
-    private int samplesToTrigger;
-    private double departedSeconds;
-    private double edgeStartSeconds;
-    private int edgeSamples;
-    private int arrivedEdgeSamples;
     private double furthest;
-    /** A sample beyond this level, with the sign, is on its way to the other state or a runt, not noise. */
-    private double farOff;
-
     private boolean far;
 
     EdgeFinder(Thresholds levels, PulseSettings settings, PulseSink sink) {
         this.levels = levels;
+        low = StateSide.of(levels, false);
+        high = StateSide.of(levels, true);
         this.sink = sink;
-        aberration = settings.get(PulseSettings.ABERRATION);
-        excursions = new ExcursionWatch(sink, plateau, settings);
+        margins = new Margins(settings.get(PulseSettings.ABERRATION));
+        excursions = new ExcursionWatch(sink, plateau, timer, settings);
     }
 
     /** Runs over all blocks of a channel. */
@@ -84,7 +60,7 @@ final class EdgeFinder {
         while (channel.next()) {
             values = channel.values();
             if (channel.segmentStart()) {
-                sign = 0;
+                side = null;
             }
             block(channel.count());
             if (channel.segmentEnd()) {
@@ -94,9 +70,9 @@ final class EdgeFinder {
     }
 
     private void block(int count) throws IOException {
-        int i = sign == 0 ? firstState(count) : 0;
+        int i = side == null ? firstState(count) : 0;
         while (i < count) {
-            int to = settled && !underWay ? endOfHome(i, count) : i;
+            int to = settled && !timer.underWay() ? endOfHome(i, count) : i;
             if (to > i) {
                 stayedHome(i, to);
                 i = to;
@@ -111,53 +87,48 @@ final class EdgeFinder {
     /** Looks for the first sample that tells the state; returns the index after it. */
     private int firstState(int count) {
         for (int i = 0; i < count; i++) {
-            boolean high = values[i] >= levels.middle() + levels.hysteresis();
-            if (high || values[i] <= levels.middle() - levels.hysteresis()) {
-                enter(high);
-                current = new Pulse();
-                current.high = high;
-                current.startSeconds = blocks.seconds(i);
-                current.samples = 1;
-                ending = null;
-                area = 0;
-                underWay = false;
-                settled = true;
-                departedSeconds = Double.NaN;
-                edgeSamples = 0;
-                furthest = sign * values[i];
-                departure.clear();
-                startPlateau(0);
-                if (furthest <= home) {
-                    plateau.add(values, i, i + 1);
-                }
-                before = values[i];
+            boolean isHigh = values[i] >= levels.middle() + levels.hysteresis();
+            if (isHigh || values[i] <= levels.middle() - levels.hysteresis()) {
+                start(i, isHigh ? high : low);
                 return i + 1;
             }
         }
         return count;
     }
 
-    private void enter(boolean high) {
-        sign = high ? -1 : 1;
-        home = high ? -levels.upper() : levels.lower();
-        double leave = high ? levels.highLeave() - levels.high() : levels.low() + levels.lowLeave();
-        near = Math.min(home, leave);
-        farOff = Math.max(leave, sign * (high ? levels.high() : levels.low()) + FAR * levels.swing());
-        far = false;
-        middle = sign * levels.middle();
-        trigger = middle + levels.hysteresis();
-        excursions.start(high, sign, sign * (high ? levels.high() : levels.low()), leave);
+    private void start(int i, StateSide first) {
+        enter(first, new Pulse(), values[i]);
+        current.startSeconds = blocks.seconds(i);
+        current.samples = 1;
+        ending = null;
+        area = 0;
+        settled = true;
+        timer.reset();
+        departure.clear();
+        if (furthest <= side.home()) {
+            plateau.add(values, i, i + 1);
+        }
+        before = values[i];
     }
 
-    // The tail is held back by what the last transition out of this state needed; before one was seen, by much.
-    private void startPlateau(long head) {
-        double leaving = usual[current.high ? 0 : 1];
-        long tail = leaving == 0 ? Plateau.MOST_HELD : leaving < 1.5 ? 1 : (long) Math.ceil(aberration * leaving) + 1;
-        plateau.start(head, tail, current.high ? levels.high() : levels.low());
+    private void enter(StateSide next, Pulse pulse, double value) {
+        side = next;
+        current = pulse;
+        current.high = next.high();
+        furthest = next.sign() * value;
+        far = false;
+        excursions.start(next);
+        startPlateau();
+    }
+
+    private void startPlateau() {
+        plateau.start(margins.tail(side.high(), timer.usualSamples(!side.high())), side.sign() * side.level());
     }
 
     // The hot loop: nothing happens as long as samples are within the near side of their state.
     private int endOfHome(int from, int count) {
+        int sign = side.sign();
+        double near = side.near();
         double extreme = furthest;
         int i = from;
         for (; i < count; i++) {
@@ -177,7 +148,7 @@ final class EdgeFinder {
         area += blocks.integral(previous, from, to);
         cameHome();
         plateau.add(values, from, to);
-        excursions.quiet(blocks, from, to, sign * previous);
+        excursions.quiet(blocks, from, to, side.sign() * previous);
         current.samples += to - from;
     }
 
@@ -193,16 +164,15 @@ final class EdgeFinder {
     private void step(int i) throws IOException {
         double previous = i > 0 ? values[i - 1] : before;
         double value = values[i];
-        double x = sign * value;
-        double px = sign * previous;
-        if (px <= home && x > home) {
-            departedSeconds = blocks.secondsBefore(i, (home - px) / (x - px));
-            edgeSamples = 0;
+        double x = side.sign() * value;
+        double px = side.sign() * previous;
+        if (px <= side.home() && x > side.home()) {
+            timer.departed(blocks.secondsBefore(i, StateSide.share(px, x, side.home())));
         }
-        if ((px < middle) != (x < middle)) {
-            crossed(i, previous, value, x >= middle);
+        if ((px < side.middle()) != (x < side.middle())) {
+            crossed(i, previous, value, x >= side.middle());
         }
-        if (x >= trigger) {
+        if (x >= side.trigger()) {
             flip(i, previous, value);
         } else {
             inState(i, px, x);
@@ -211,7 +181,7 @@ final class EdgeFinder {
         current.samples++;
     }
 
-    private void crossed(int i, double previous, double value, boolean away) throws IOException {
+    private void crossed(int i, double previous, double value, boolean away) {
         double share = (levels.middle() - previous) / (value - previous);
         double seconds = blocks.secondsBefore(i, share);
         double areaThere = area + (previous + share / 2 * (value - previous)) * share * blocks.stepBefore(i);
@@ -226,11 +196,11 @@ final class EdgeFinder {
 
     private void flip(int i, double previous, double value) throws IOException {
         release();
-        excursions.cancel();
         plateau.dropAway();
         plateau.finish(current);
-        current.extreme = sign * furthest;
+        current.extreme = side.sign() * furthest;
         current.endsWithEdge = true;
+        margins.pulse(current.high, current.samples);
         boolean offLevel = offLevel();
         if (offLevel) {
             current.edgeSeconds = Double.NaN;
@@ -239,79 +209,63 @@ final class EdgeFinder {
         arrival.set(departure);
         departure.clear();
 
-        current = new Pulse();
-        current.high = !ending.high;
-        current.startsWithEdge = true;
-        enter(current.high);
-        furthest = sign * value;
-        underWay = true;
+        Pulse next = new Pulse();
+        next.startsWithEdge = true;
+        enter(side.high() ? low : high, next, value);
         settled = false;
-        sinceTrigger = 0;
-        double expected = usual[current.high ? 1 : 0];
-        giveUpAfter = MOST_UNEQUAL * (edgeSamples + 1.0);
-        settleAfter = expected > 0 ? Math.clamp(3 * expected, LEAST_SETTLE, giveUpAfter) : giveUpAfter;
-        startPlateau(0);
-        samplesToTrigger = edgeSamples;
-        arrivedEdgeSamples = edgeSamples;
-        edgeStartSeconds = offLevel ? Double.NaN : departedSeconds;
-        departedSeconds = Double.NaN;
-        double px = sign * previous;
-        if (furthest <= home) {
-            arrive(blocks.secondsBefore(i, (home - px) / (furthest - px)));
+        timer.triggered(next.high, offLevel);
+        double px = side.sign() * previous;
+        if (furthest <= side.home()) {
+            arrive(blocks.secondsBefore(i, StateSide.share(px, furthest, side.home())));
         } else {
-            arrivedEdgeSamples++;
+            timer.between();
         }
     }
 
-    // Near a reference level, where a shifted state may lie, noise decides when the signal passes it. Samples close to
-    // a
-    // slow edge lie off the level as well, so they tell it only where they are more than those on the edge.
+    /**
+     * Whether the level of the pulse has moved towards the other state: near a reference level noise decides when the
+     * signal passes it. Samples close to a slow edge lie off the level as well, so they tell it only where they are more
+     * than those on the edge.
+     */
     private boolean offLevel() {
-        double level = sign * (current.high ? levels.high() : levels.low());
         if (current.plateauSamples > 0) {
-            return sign * current.plateau - level > MOST_OFF * levels.swing();
+            return side.sign() * current.plateau - side.level() > MOST_OFF * side.swing();
         }
         return current.settledSamples > current.edgeSamples
-                && sign * current.settled - level > MOST_OFF_SETTLED * levels.swing();
+                && side.sign() * current.settled - side.level() > MOST_OFF_SETTLED * side.swing();
     }
 
     private void inState(int i, double px, double x) throws IOException {
         furthest = x < furthest ? x : furthest;
-        if (x <= home) {
-            if (underWay) {
-                arrive(blocks.secondsBefore(i, (home - px) / (x - px)));
+        if (x <= side.home()) {
+            if (timer.underWay()) {
+                arrive(blocks.secondsBefore(i, StateSide.share(px, x, side.home())));
             }
             departure.clear();
         } else {
-            edgeSamples++;
-            arrivedEdgeSamples++;
+            timer.between();
         }
-        if (underWay) {
-            sinceTrigger++;
-            if (!settled && sinceTrigger >= settleAfter) {
-                settled = true;
-                int direction = current.high ? 1 : 0;
-                usual[direction] = Math.max(usual[direction], 2.0 * (samplesToTrigger + 1));
-                release();
-            }
-            if (sinceTrigger >= giveUpAfter) {
-                // the signal stays short of the reference level: what comes later is no part of the transition
-                edgeStartSeconds = Double.NaN;
-            }
+        if (timer.underWay() && timer.overdue()) {
+            settled = true;
+            release();
         }
-        if (!settled) {
-            return;
+        if (settled) {
+            inPulse(i, px, x);
         }
-        if (underWay || x <= home) {
+    }
+
+    private void inPulse(int i, double px, double x) throws IOException {
+        if (timer.underWay() || x <= side.home()) {
             cameHome();
             plateau.add(values, i, i + 1);
-        } else if (far || x > farOff) {
+        } else if (far || x > side.farOff()) {
             far = true;
             plateau.dropAway();
         } else {
-            plateau.addAway(values[i], Math.max(usual[current.high ? 0 : 1], current.samples / 2.0));
+            // what stays away for half the pulse is no edge any more: the level has moved
+            plateau.addAway(values[i], Math.max(timer.usualSamples(!side.high()), current.samples / 2.0));
         }
-        if (underWay || plateau.skipping()) {
+        if (timer.underWay() || plateau.skipping()) {
             excursions.cancel();
         } else {
             excursions.sample(blocks, i, px, x, current);
@@ -320,25 +274,21 @@ final class EdgeFinder {
 
     /** The transition reached the ending reference level. */
     private void arrive(double seconds) throws IOException {
-        underWay = false;
-        boolean dwelt = samplesToTrigger > MOST_UNEQUAL * (sinceTrigger + 1);
-        current.edgeSeconds = dwelt ? Double.NaN : seconds - edgeStartSeconds;
-        current.edgeSamples = arrivedEdgeSamples;
-        if (current.edgeSeconds >= 0) {
-            int direction = current.high ? 1 : 0;
-            double samples = current.edgeSeconds / blocks.typicalStep();
-            usual[direction] = Math.max(samples, 0.75 * usual[direction]);
-            excursions.longestEdge(usual);
-        }
+        current.edgeSeconds = timer.arrived(seconds, blocks.typicalStep());
+        current.edgeSamples = timer.samplesOnEdge();
         release();
         if (settled) {
             // it was called settled while it was still on its way: those samples are no plateau
-            startPlateau(0);
+            startPlateau();
         }
         settled = true;
-        // an edge faster than the samples: the one that showed it counts as its aberration
-        boolean resolved = current.edgeSamples > 0 && current.edgeSeconds >= 0;
-        plateau.skip(resolved ? (long) Math.ceil(aberration * current.edgeSeconds / blocks.typicalStep()) : 0);
+        // of an edge faster than the samples, the one that showed it is the aberration
+        if (current.edgeSamples > 0 && current.edgeSeconds >= 0) {
+            double samples = current.edgeSeconds / blocks.typicalStep();
+            long head = margins.head(current.high, samples);
+            plateau.skip(head);
+            current.nearEdges = margins.narrow(head, samples);
+        }
     }
 
     /** No more crossings can belong to the transition into the current state: the pulse before it is complete. */
@@ -357,17 +307,16 @@ final class EdgeFinder {
     }
 
     private void endSegment(int last) throws IOException {
-        if (sign == 0) {
+        if (side == null) {
             return;
         }
         release();
         excursions.finish();
         plateau.finish(current);
-        current.extreme = sign * furthest;
+        current.extreme = side.sign() * furthest;
         current.endSeconds = blocks.seconds(last);
         current.area = area;
         sink.pulse(current);
         sink.segmentEnd();
-        current = null;
     }
 }

@@ -21,11 +21,8 @@ final class ExcursionWatch {
     private final PulseSink sink;
     private final Plateau plateau;
     private final long leastSamples;
-    private boolean high;
-    private int sign;
-    private double leave;
-    private double level;
-    private double longestEdge;
+    private final TransitionTimer timer;
+    private StateSide side;
 
     private boolean out;
     private long outInRow;
@@ -40,29 +37,17 @@ final class ExcursionWatch {
     private double pulseStartSeconds;
     private boolean afterEdge;
 
-    ExcursionWatch(PulseSink sink, Plateau plateau, PulseSettings settings) {
+    ExcursionWatch(PulseSink sink, Plateau plateau, TransitionTimer timer, PulseSettings settings) {
         this.sink = sink;
         this.plateau = plateau;
+        this.timer = timer;
         leastSamples = Math.round(settings.get(PulseSettings.RUNT_SAMPLES));
     }
 
-    /**
-     * Starts a state.
-     *
-     * @param stateLevel level of the state, with the sign
-     * @param leaveLevel level, with the sign, beyond which a sample is outside the state
-     */
-    void start(boolean highState, int stateSign, double stateLevel, double leaveLevel) {
-        high = highState;
-        sign = stateSign;
-        level = stateLevel;
-        leave = leaveLevel;
+    /** Starts a state. */
+    void start(StateSide state) {
+        side = state;
         cancel();
-    }
-
-    /** Tells how long transitions take, in samples. */
-    void longestEdge(double[] usual) {
-        longestEdge = Math.max(usual[0], usual[1]);
     }
 
     /** Forgets what is under watch. */
@@ -83,8 +68,8 @@ final class ExcursionWatch {
     void quiet(ChannelBlocks blocks, int from, int to, double px) throws IOException {
         if (length > 0) {
             double[] values = blocks.values();
-            returned(blocks, from, px, sign * values[from]);
-            quiet(to - from, sign * Sums.of(values, from, to));
+            returned(blocks, from, px, side.sign() * values[from]);
+            quiet(to - from, side.sign() * Sums.of(values, from, to));
         }
     }
 
@@ -94,7 +79,8 @@ final class ExcursionWatch {
         }
         quiet += samples;
         quietSum += sum;
-        boolean back = quietSum / quiet - ownLevel < (leave - level) / 2;
+        boolean back = quietSum / quiet - ownLevel < (side.leave() - side.level()) / 2;
+        double longestEdge = Math.max(timer.usualSamples(false), timer.usualSamples(true));
         double enough = Math.clamp((double) length, longestEdge, MOST_QUIET * longestEdge);
         if (back && quiet >= Math.max(LEAST_QUIET, enough)) {
             finish();
@@ -108,7 +94,7 @@ final class ExcursionWatch {
      * @param x the sample, with the sign
      */
     void sample(ChannelBlocks blocks, int i, double px, double x, Pulse pulse) throws IOException {
-        if (x > leave) {
+        if (x > side.leave()) {
             outside(blocks, i, px, x, pulse);
             return;
         }
@@ -120,18 +106,19 @@ final class ExcursionWatch {
         if (out) {
             out = false;
             outInRow = 0;
-            endSeconds = blocks.secondsBefore(i, Math.clamp((px - leave) / (px - x), 0, 1));
+            endSeconds = blocks.secondsBefore(i, Math.clamp((px - side.leave()) / (px - x), 0, 1));
         }
     }
 
     private void outside(ChannelBlocks blocks, int i, double px, double x, Pulse pulse) {
         if (length == 0) {
-            startSeconds = px <= leave ? blocks.secondsBefore(i, (leave - px) / (x - px)) : blocks.seconds(i);
+            startSeconds =
+                    px <= side.leave() ? blocks.secondsBefore(i, (side.leave() - px) / (x - px)) : blocks.seconds(i);
             pulseStartSeconds = pulse.startSeconds;
             afterEdge = pulse.startsWithEdge;
             peak = x;
             // where the level itself has moved, noise reaches further: an excursion counts from the level before it
-            ownLevel = sign * plateau.mean();
+            ownLevel = side.sign() * plateau.mean();
         }
         out = true;
         length += 1 + quiet;
@@ -144,9 +131,9 @@ final class ExcursionWatch {
 
     /** Reports what is under watch, if it has returned. */
     void finish() throws IOException {
-        if (longEnough && !out && peak - ownLevel > leave - level) {
-            sink.excursion(
-                    new PulseSink.Excursion(high, pulseStartSeconds, afterEdge, startSeconds, endSeconds, sign * peak));
+        if (longEnough && !out && peak - ownLevel > side.leave() - side.level()) {
+            sink.excursion(new PulseSink.Excursion(
+                    side.high(), pulseStartSeconds, afterEdge, startSeconds, endSeconds, side.sign() * peak));
         }
         cancel();
     }

@@ -13,6 +13,7 @@ final class Plateau {
     private static final int MOST_AWAY = 1 << 12;
 
     private final double[] held = new double[MOST_HELD];
+    private int heldStart;
     private int heldCount;
     private int tail;
     private long toSkip;
@@ -28,14 +29,14 @@ final class Plateau {
     /**
      * Starts a pulse.
      *
-     * @param head samples at its start that do not count
      * @param tail samples at its end that do not count
      * @param centre a level near the samples: deviations from it keep more digits than the samples
      */
-    void start(long head, long tail, double centre) {
+    void start(long tail, double centre) {
         this.tail = (int) Math.min(tail, MOST_HELD);
         this.centre = centre;
-        toSkip = head;
+        toSkip = 0;
+        heldStart = 0;
         heldCount = 0;
         count = 0;
         sum = 0;
@@ -67,14 +68,27 @@ final class Plateau {
         int release = heldCount + (to - next) - tail;
         if (release > 0) {
             int fromHeld = Math.min(heldCount, release);
-            count(held, 0, fromHeld);
-            System.arraycopy(held, fromHeld, held, 0, heldCount - fromHeld);
-            heldCount -= fromHeld;
+            releaseHeld(fromHeld);
             count(values, next, next + release - fromHeld);
             next += release - fromHeld;
         }
-        System.arraycopy(values, next, held, heldCount, to - next);
-        heldCount += to - next;
+        hold(values, next, to);
+    }
+
+    private void releaseHeld(int number) {
+        int straight = Math.min(number, held.length - heldStart);
+        count(held, heldStart, heldStart + straight);
+        count(held, 0, number - straight);
+        heldStart = (heldStart + number) % held.length;
+        heldCount -= number;
+    }
+
+    private void hold(double[] values, int from, int to) {
+        int end = (heldStart + heldCount) % held.length;
+        int straight = Math.min(to - from, held.length - end);
+        System.arraycopy(values, from, held, end, straight);
+        System.arraycopy(values, from + straight, held, 0, to - from - straight);
+        heldCount += to - from;
     }
 
     private void count(double[] values, int from, int to) {
@@ -123,7 +137,10 @@ final class Plateau {
         }
         pulse.settledSamples = count + skipped + heldCount;
         if (pulse.settledSamples > 0) {
-            double heldSum = Sums.of(held, 0, heldCount) - centre * heldCount;
+            int straight = Math.min(heldCount, held.length - heldStart);
+            double heldSum = Sums.of(held, heldStart, heldStart + straight)
+                    + Sums.of(held, 0, heldCount - straight)
+                    - centre * heldCount;
             pulse.settled = centre + (sum + skippedSum + heldSum) / pulse.settledSamples;
         }
     }

@@ -32,6 +32,8 @@ final class Pulse {
     long plateauSamples;
     /** Sum of the squared deviations of those samples from their mean. */
     double plateauSquares;
+    /** Whether the plateau reaches into the aberration of the transition, because the pulse is short. */
+    boolean nearEdges;
     /** Mean of all samples within the state, aberrations included, NaN without any. */
     double settled = Double.NaN;
     /** Number of those samples. */
@@ -65,6 +67,7 @@ final class Pulse {
             plateau = last.plateau;
             plateauSamples = last.plateauSamples;
             plateauSquares = last.plateauSquares;
+            nearEdges = last.nearEdges;
         }
         if (!(settledSamples >= last.settledSamples)) {
             settled = last.settled;

@@ -16,6 +16,9 @@ final class StateTally {
     /** A sample within the state but close to a transition may be off by up to the reference level's 10 %. */
     private static final double UNSETTLED = 0.1 / Math.sqrt(12);
 
+    /** A single pole has this share of its swing left between one and three durations after it reached 90 %. */
+    private static final double NEAR_EDGES = 0.005;
+
     private static final int LONG_PULSE = 64;
 
     private final double centre;
@@ -26,6 +29,7 @@ final class StateTally {
     private long pulses;
     private long withPlateau;
     private long plateauSamples;
+    private long nearEdges;
     private double plateauSum;
     private double squares;
     private long settledSamples;
@@ -53,6 +57,7 @@ final class StateTally {
         }
         if (pulse.plateauSamples > 0) {
             withPlateau++;
+            nearEdges += pulse.nearEdges ? pulse.plateauSamples : 0;
             plateauSamples += pulse.plateauSamples;
             plateauSum += pulse.plateauSamples * (pulse.plateau - centre);
             squares += pulse.plateauSquares;
@@ -101,18 +106,23 @@ final class StateTally {
         return pulses > 0 ? centre + extremeSum / pulses : centre;
     }
 
-    /** The level with its uncertainty from noise, code step and, where it applies, samples close to transitions. */
+    /**
+     * The level with its uncertainty from noise, code step and, where it applies, samples close to transitions: these are
+     * off by what is left of the transition, and where no pulse has any others, by what is missing to the sample that
+     * went furthest.
+     */
     Uncertain level(double noise, double codeStep, double swing) {
         double step = codeStep / Math.sqrt(12);
         if (plateausDo()) {
+            double near = NEAR_EDGES * swing * nearEdges / plateauSamples;
+            double degrees = Math.max(1.0, (double) (plateauSamples - withPlateau));
             return Coverage.combine(
-                    level(),
-                    noise / Math.sqrt((double) plateauSamples),
-                    Math.max(1.0, (double) (plateauSamples - withPlateau)),
-                    step);
+                    level(), noise / Math.sqrt((double) plateauSamples), degrees, Math.hypot(step, near));
         }
         double random = noise / Math.sqrt(Math.max(1.0, (double) settledSamples));
-        return Coverage.known(level(), Math.hypot(random, Math.hypot(step, UNSETTLED * swing)));
+        double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level());
+        double unsettled = Math.max(UNSETTLED * swing, toExtreme);
+        return Coverage.known(level(), Math.hypot(random, Math.hypot(step, unsettled)));
     }
 
     /** Level of the first pulses, to which later ones are compared; the overall level where no pulse has a plateau. */

@@ -21,7 +21,8 @@ import org.dutywright.pulse.Uncertain;
  * <p>A median is used because a few slow edges are events of their own. Its uncertainty: sqrt(pi / 2) times the standard
  * deviation over the root of the number, which real scatter and noise make; the reference instants lie between samples,
  * so each is uncertain by a step over sqrt(12) where fewer than two samples lie on the edge, else by the code step over
- * the slope; the clock; and the levels, whose error moves both reference levels.
+ * the slope; the clock; and the levels, whose error moves both reference levels. With fewer than two samples on it an edge
+ * may be anything from instant to twice what the straight lines show, so the value over sqrt(3) is taken.
  */
 @ServiceProvider(Measurement.class)
 public final class TransitionMeasurement implements Measurement {
@@ -105,9 +106,10 @@ public final class TransitionMeasurement implements Measurement {
                             - channel.settings().get(PulseSettings.LOWER_REFERENCE))
                     / 100;
             double slope = share * channel.levels().swing() / seconds;
-            double instant = 2 * unresolved > median.count()
-                    ? channel.stepSeconds() / Math.sqrt(12)
-                    : channel.codeStep() / Math.sqrt(12) / slope;
+            if (2 * unresolved > median.count()) {
+                return Math.max(channel.stepSeconds() / Math.sqrt(6), seconds / Math.sqrt(3));
+            }
+            double instant = channel.codeStep() / Math.sqrt(12) / slope;
             double uSwing = Math.hypot(
                     channel.levels().low().u(), channel.levels().high().u());
             double levels = seconds * uSwing / channel.levels().swing();

@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+/**
+ * One of the two states as the edge finder sees it while the signal is in it. Levels carry a sign such that the state is
+ * below and the other one above; so one piece of code serves both.
+ *
+ * @param high whether it is the high state
+ * @param sign 1 for the low state, -1 for the high one
+ * @param level of the state
+ * @param home nearer reference level: a sample up to it is at home
+ * @param near up to here a sample is at home and within the noise of the state
+ * @param leave beyond it a sample is outside the state
+ * @param farOff beyond it a sample is on its way to the other state or a runt, not noise and not a moved level
+ * @param middle 50 % level
+ * @param trigger a sample that reaches it ends the state
+ * @param swing distance of the two levels
+ */
+record StateSide(
+        boolean high,
+        int sign,
+        double level,
+        double home,
+        double near,
+        double leave,
+        double farOff,
+        double middle,
+        double trigger,
+        double swing) {
+    /** A level that has moved by less than this share of the swing still tells the level of its pulse. */
+    private static final double FAR = 0.25;
+
+    static StateSide of(Thresholds levels, boolean high) {
+        int sign = high ? -1 : 1;
+        double level = sign * (high ? levels.high() : levels.low());
+        double home = sign * (high ? levels.upper() : levels.lower());
+        double leave = level + (high ? levels.highLeave() : levels.lowLeave());
+        double middle = sign * levels.middle();
+        return new StateSide(
+                high,
+                sign,
+                level,
+                home,
+                Math.min(home, leave),
+                leave,
+                Math.max(leave, level + FAR * levels.swing()),
+                middle,
+                middle + levels.hysteresis(),
+                levels.swing());
+    }
+
+    /** Share of the way from a sample to the next one at which a level is crossed; all three with the sign. */
+    static double share(double px, double x, double level) {
+        return (level - px) / (x - px);
+    }
+}
