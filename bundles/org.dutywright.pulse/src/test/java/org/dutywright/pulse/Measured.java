@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.pulse;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -73,5 +75,17 @@ public final class Measured {
         } catch (IOException e) {
             throw new AssertionError(e);
         }
+    }
+
+    /** Asserts that a channel has so many events of one kind and no other ones. */
+    public static void assertOnly(ChannelMeasurement channel, EventKind kind, long count) {
+        assertThat(channel.eventCounts()).isEqualTo(Map.of(kind, count));
+        assertThat(channel.events()).hasSize((int) count).allMatch(event -> event.kind() == kind);
+    }
+
+    /** The only event of a channel, of a given kind. */
+    public static PulseEvent only(ChannelMeasurement channel, EventKind kind) {
+        assertOnly(channel, kind, 1);
+        return channel.events().get(0);
     }
 }

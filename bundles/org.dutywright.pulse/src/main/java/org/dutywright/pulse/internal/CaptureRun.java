@@ -12,6 +12,7 @@ import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleTable;
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
@@ -87,7 +88,7 @@ public final class CaptureRun {
             swing += thresholds.swing() / healthy.size();
             middle += thresholds.middle() / healthy.size();
         }
-        double limit = healthy.isEmpty() ? settings.get(PulseSettings.STUCK_ALONE) : middle;
+        double limit = healthy.isEmpty() ? settings.get(EventSettings.STUCK_ALONE) : middle;
         for (ChannelAnalysis channel : channels) {
             if (channel.isSteady(swing)) {
                 double level = channel.survey().orElseThrow().mean();

@@ -8,6 +8,7 @@ import org.dutywright.pulse.ChannelPlan.Travel;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleTable;
 import org.dutywright.pulse.EventKind;
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
 /**
@@ -28,8 +29,8 @@ public final class DutyJumps {
         this.channel = channel;
         this.others = others;
         this.settings = settings;
-        jumpPoints = settings.get(PulseSettings.DUTY_JUMP);
-        sigmas = settings.get(PulseSettings.EVENT_SIGMA);
+        jumpPoints = settings.get(EventSettings.DUTY_JUMP);
+        sigmas = settings.get(EventSettings.EVENT_SIGMA);
     }
 
     /** Adds the jumps of a channel to its events. */
@@ -126,9 +127,9 @@ public final class DutyJumps {
             uOther = uDutyPercent(other, seen);
         }
         if (inTravel) {
-            return sameWay >= settings.get(PulseSettings.DUTY_JUMP_MATCH) / 100 * Math.abs(to - from);
+            return sameWay >= settings.get(EventSettings.DUTY_JUMP_MATCH) / 100 * Math.abs(to - from);
         }
-        double least = Math.max(settings.get(PulseSettings.DUTY_JUMP_POINTS), sigmas * uOther);
+        double least = Math.max(settings.get(EventSettings.DUTY_JUMP_POINTS), sigmas * uOther);
         return highest - lowest > least;
     }
 }

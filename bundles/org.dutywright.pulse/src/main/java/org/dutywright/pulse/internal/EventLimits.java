@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.util.OptionalDouble;
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
 /**
@@ -45,19 +46,19 @@ record EventLimits(
             States states,
             OptionalDouble transitionMaxSeconds,
             PulseSettings settings) {
-        double sigmas = settings.get(PulseSettings.EVENT_SIGMA);
+        double sigmas = settings.get(EventSettings.EVENT_SIGMA);
         double margin = sigmas * Math.sqrt(2) * uEdgeSeconds;
         double between =
                 (settings.get(PulseSettings.UPPER_REFERENCE) - settings.get(PulseSettings.LOWER_REFERENCE)) / 100;
         double noise = Math.max(states.levels().lowNoise(), states.levels().highNoise());
         return new EventLimits(
                 periodSeconds,
-                settings.get(PulseSettings.MISSING_FROM) * periodSeconds,
-                settings.get(PulseSettings.EXTRA_WITHIN) * periodSeconds + Math.min(margin, MOST_DOUBT * periodSeconds),
-                Math.max(settings.get(PulseSettings.EXCURSION) / 100 * periodSeconds, margin),
-                Math.round(settings.get(PulseSettings.DROPOUT_PULSES)),
-                settings.get(PulseSettings.STUCK_PERIODS) * periodSeconds,
-                transitionMaxSeconds.orElse(settings.get(PulseSettings.SLOW_EDGE) / 100 * periodSeconds),
+                settings.get(EventSettings.MISSING_FROM) * periodSeconds,
+                settings.get(EventSettings.EXTRA_WITHIN) * periodSeconds + Math.min(margin, MOST_DOUBT * periodSeconds),
+                Math.max(settings.get(EventSettings.EXCURSION) / 100 * periodSeconds, margin),
+                Math.round(settings.get(EventSettings.DROPOUT_PULSES)),
+                settings.get(EventSettings.STUCK_PERIODS) * periodSeconds,
+                transitionMaxSeconds.orElse(settings.get(EventSettings.SLOW_EDGE) / 100 * periodSeconds),
                 Math.sqrt(2) * noise / (between * states.thresholds().swing()),
                 stepSeconds,
                 sigmas);

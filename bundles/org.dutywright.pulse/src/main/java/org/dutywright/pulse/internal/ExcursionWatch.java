@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
 /**
@@ -41,7 +42,7 @@ final class ExcursionWatch {
         this.sink = sink;
         this.plateau = plateau;
         this.timer = timer;
-        leastSamples = Math.round(settings.get(PulseSettings.RUNT_SAMPLES));
+        leastSamples = Math.round(settings.get(EventSettings.RUNT_SAMPLES));
     }
 
     /** Starts a state. */

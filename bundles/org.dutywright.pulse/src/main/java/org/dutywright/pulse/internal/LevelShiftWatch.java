@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
 /**
@@ -34,11 +35,11 @@ final class LevelShiftWatch {
         this.shifts = shifts;
         reference = high ? states.firstHigh() : states.firstLow();
         uReference = high ? states.uFirstHigh() : states.uFirstLow();
-        limit = settings.get(PulseSettings.SHIFT_SHARE) / 100 * (states.firstHigh() - states.firstLow());
-        sigmas = settings.get(PulseSettings.EVENT_SIGMA);
+        limit = settings.get(EventSettings.SHIFT_SHARE) / 100 * (states.firstHigh() - states.firstLow());
+        sigmas = settings.get(EventSettings.EVENT_SIGMA);
         noise = high ? states.levels().highNoise() : states.levels().lowNoise();
         codeStep = states.codeStep();
-        leastPulses = Math.round(settings.get(PulseSettings.SHIFT_PULSES));
+        leastPulses = Math.round(settings.get(EventSettings.SHIFT_PULSES));
     }
 
     void pulse(Pulse pulse) throws IOException {

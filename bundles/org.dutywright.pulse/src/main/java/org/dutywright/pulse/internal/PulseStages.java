@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
 /**
@@ -21,7 +22,7 @@ final class PulseStages implements PulseSink, AutoCloseable {
 
     private PulseStages(States states, PulseSettings settings) {
         double period = states.periodGuessSeconds();
-        windowSeconds = period > 0 ? settings.get(PulseSettings.BOUNCE_WINDOW) / 100 * period : 0;
+        windowSeconds = period > 0 ? settings.get(EventSettings.BOUNCE_WINDOW) / 100 * period : 0;
         lowWatch = new LevelShiftWatch(false, states, settings, lowShifts);
         highWatch = new LevelShiftWatch(true, states, settings, highShifts);
     }

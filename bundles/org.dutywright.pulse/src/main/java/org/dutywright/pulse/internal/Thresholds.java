@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.pulse.internal;
 
+import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
 /**
@@ -49,7 +50,7 @@ record Thresholds(
     // Beyond 45 % of the swing a sample is as near to the other state, whatever the noise.
     private static double leave(double swing, double noise, PulseSettings settings) {
         double wanted = Math.max(
-                settings.get(PulseSettings.RUNT_SHARE) / 100 * swing, settings.get(PulseSettings.EVENT_SIGMA) * noise);
+                settings.get(EventSettings.RUNT_SHARE) / 100 * swing, settings.get(EventSettings.EVENT_SIGMA) * noise);
         return Math.min(wanted, 0.45 * swing);
     }
 
