@@ -59,6 +59,17 @@ public final class PulseSettings {
             100,
             "Two states are told apart only if they differ by more than this many of the smallest steps that the recording resolves.");
 
+    /** Smallest swing of few values. */
+    public static final Setting LEAST_SWING = new Setting(
+            "levels.least-swing",
+            "Smallest swing of few values",
+            "V",
+            0.5,
+            0,
+            1000,
+            "Where the samples have so few different values that the code step cannot be told, less than this is taken for the"
+                    + " flicker of one code. Only for channels in volts.");
+
     /** Half-width of the hysteresis. */
     public static final Setting HYSTERESIS_SHARE = new Setting(
             "hysteresis.share",
@@ -126,6 +137,7 @@ public final class PulseSettings {
             MIDDLE_SHARE,
             SWING_SIGMA,
             SWING_STEPS,
+            LEAST_SWING,
             HYSTERESIS_SHARE,
             HYSTERESIS_SIGMA,
             HYSTERESIS_MOST,

@@ -113,6 +113,29 @@ class StatusTest {
         assertThat(measured.channels().get(1).eventCounts()).isEmpty();
     }
 
+    @ParameterizedTest
+    @CsvSource({"12, STUCK_HIGH", "0, STUCK_LOW"})
+    void the_flicker_of_one_or_two_codes_is_no_signal(double volts, Status expected) {
+        // rare, frequent and slowly swelling flicker, and noise of one code around the middle between two codes
+        Random random = new Random(2);
+        for (IntToDoubleFunction codes : List.<IntToDoubleFunction>of(
+                i -> random.nextInt(50) == 0 ? 1 : 0,
+                i -> random.nextInt(3) == 0 ? 1 : 0,
+                i -> Math.sin(i / 2000.0) + 0.2 * random.nextGaussian() > 0 ? 1 : 0,
+                i -> Math.rint(0.5 + random.nextGaussian()))) {
+            double[] values = IntStream.range(0, 100_000)
+                    .mapToDouble(i -> volts + 0.0625 * codes.applyAsDouble(i))
+                    .toArray();
+            Capture capture = Captures.ofArrays(List.of("a"), List.of("V"), 0, 100e3, values);
+            assertThat(Measured.of(capture).channels().get(0).role()).isEqualTo(Role.LEVEL);
+            assertThat(Measured.of(capture, Measured.plan(Role.PWM))
+                            .channels()
+                            .get(0)
+                            .status())
+                    .isEqualTo(expected);
+        }
+    }
+
     @Test
     void a_lone_spike_makes_no_signal_of_a_stuck_line() {
         assertThat(pwm(i -> i == 5000 || i == 5001 ? 0 : 12).status()).isEqualTo(Status.STUCK_HIGH);

@@ -44,6 +44,16 @@ record CodeStep(int distinct, double step, boolean grid) {
         return new CodeStep(distinct, step, grid);
     }
 
+    /** Whether there are too few different values to tell the code step from them alone. */
+    boolean few() {
+        return distinct < ENOUGH;
+    }
+
+    /** Standard deviation of the rounding to codes, if the values lie on a grid of more than two. */
+    double rounding() {
+        return distinct > 2 && grid ? step / Math.sqrt(12) : 0;
+    }
+
     /**
      * The code step, or 0 where the values cannot tell it. Few different values are believed only if they lie on a grid
      * and the samples of a state use more than one of them: an ideal signal has few values as well, but no noise.
@@ -51,7 +61,7 @@ record CodeStep(int distinct, double step, boolean grid) {
      * @param noisy whether the samples within a state differ
      */
     double known(boolean noisy) {
-        if (distinct >= ENOUGH) {
+        if (!few()) {
             return step;
         }
         return distinct > 2 && grid && noisy ? step : 0;

@@ -66,7 +66,9 @@ final class LevelFinder {
         double low = histogram.medianBelow(middle);
         double high = histogram.medianAbove(middle);
         // differences of neighbours are noise unless every few samples there is an edge
-        double noise = Math.min(survey.noise(), histogram.spreadAround(middle));
+        double noise = Math.min(
+                survey.noise(),
+                Math.max(histogram.spreadAround(middle), survey.codes().rounding()));
         if (!separate(low, high, noise, survey.codes().known(false))) {
             return Optional.empty();
         }
@@ -89,6 +91,13 @@ final class LevelFinder {
 
     private boolean separate(double low, double high, double noise, double codeStep) {
         double swing = high - low;
+        boolean volts = source.capture().channels().get(source.channel()).unit().equals("V");
+        if (volts && survey.codes().few() && swing < settings.get(PulseSettings.LEAST_SWING)) {
+            reason = Words.of(
+                    "%d different values no further than %.4g V apart may be one code step",
+                    survey.codes().distinct(), survey.range());
+            return false;
+        }
         if (!(swing > settings.get(PulseSettings.SWING_SIGMA) * noise)) {
             reason = Words.of("the swing is not above %.0f times the noise", settings.get(PulseSettings.SWING_SIGMA));
             return false;
