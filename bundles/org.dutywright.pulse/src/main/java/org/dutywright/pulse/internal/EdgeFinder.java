@@ -13,11 +13,6 @@ import org.dutywright.pulse.PulseSettings;
  * crossing of the ending one after. A segment starts without a state: the first sample beyond the hysteresis tells it.
  */
 final class EdgeFinder {
-    /** The duration of a transition is only told where both states are this near their levels, as a share of the swing. */
-    private static final double MOST_OFF = 0.05;
-
-    private static final double MOST_OFF_SETTLED = 0.07;
-
     private final Thresholds levels;
     private final StateSide low;
     private final StateSide high;
@@ -201,7 +196,7 @@ final class EdgeFinder {
         current.extreme = side.sign() * furthest;
         current.endsWithEdge = true;
         margins.pulse(current.high, current.samples);
-        boolean offLevel = offLevel();
+        boolean offLevel = side.hasMoved(current);
         if (offLevel) {
             current.edgeSeconds = Double.NaN;
         }
@@ -220,19 +215,6 @@ final class EdgeFinder {
         } else {
             timer.between();
         }
-    }
-
-    /**
-     * Whether the level of the pulse has moved towards the other state: near a reference level noise decides when the
-     * signal passes it. Samples close to a slow edge lie off the level as well, so they tell it only where they are more
-     * than those on the edge.
-     */
-    private boolean offLevel() {
-        if (current.plateauSamples > 0) {
-            return side.sign() * current.plateau - side.level() > MOST_OFF * side.swing();
-        }
-        return current.settledSamples > current.edgeSamples
-                && side.sign() * current.settled - side.level() > MOST_OFF_SETTLED * side.swing();
     }
 
     private void inState(int i, double px, double x) throws IOException {

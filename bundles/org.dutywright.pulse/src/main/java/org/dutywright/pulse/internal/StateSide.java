@@ -30,6 +30,11 @@ record StateSide(
     /** A level that has moved by less than this share of the swing still tells the level of its pulse. */
     private static final double FAR = 0.25;
 
+    /** The duration of a transition is only told where both states are this near their levels, as a share of the swing. */
+    private static final double MOST_OFF = 0.05;
+
+    private static final double MOST_OFF_SETTLED = 0.07;
+
     static StateSide of(Thresholds levels, boolean high) {
         int sign = high ? -1 : 1;
         double level = sign * (high ? levels.high() : levels.low());
@@ -47,6 +52,18 @@ record StateSide(
                 middle,
                 middle + levels.hysteresis(),
                 levels.swing());
+    }
+
+    /**
+     * Whether the level of a pulse of this state has moved towards the other state: near a reference level noise decides when the
+     * signal passes it. Samples close to a slow edge lie off the level as well, so they tell it only where they are more
+     * than those on the edge.
+     */
+    boolean hasMoved(Pulse pulse) {
+        if (pulse.plateauSamples > 0) {
+            return sign * pulse.plateau - level > MOST_OFF * swing;
+        }
+        return pulse.settledSamples > pulse.edgeSamples && sign * pulse.settled - level > MOST_OFF_SETTLED * swing;
     }
 
     /** Share of the way from a sample to the next one at which a level is crossed; all three with the sign. */
