@@ -38,7 +38,6 @@ final class EdgeFinder {
     private double area;
     private boolean settled;
     private double furthest;
-    private boolean far;
 
     EdgeFinder(Thresholds levels, PulseSettings settings, PulseSink sink) {
         this.levels = levels;
@@ -111,7 +110,6 @@ final class EdgeFinder {
         current = pulse;
         current.high = next.high();
         furthest = next.sign() * value;
-        far = false;
         excursions.start(next);
         startPlateau();
     }
@@ -141,19 +139,10 @@ final class EdgeFinder {
         departure.clear();
         double previous = from > 0 ? values[from - 1] : before;
         area += blocks.integral(previous, from, to);
-        cameHome();
+        plateau.cameHome();
         plateau.add(values, from, to);
         excursions.quiet(blocks, from, to, side.sign() * previous);
         current.samples += to - from;
-    }
-
-    private void cameHome() {
-        if (far) {
-            plateau.dropAway();
-        } else {
-            plateau.keepAway();
-        }
-        far = false;
     }
 
     private void step(int i) throws IOException {
@@ -238,11 +227,10 @@ final class EdgeFinder {
 
     private void inPulse(int i, double px, double x) throws IOException {
         if (timer.underWay() || x <= side.home()) {
-            cameHome();
+            plateau.cameHome();
             plateau.add(values, i, i + 1);
-        } else if (far || x > side.farOff()) {
-            far = true;
-            plateau.dropAway();
+        } else if (x > side.farOff()) {
+            plateau.wentFar();
         } else {
             // what stays away for half the pulse is no edge any more: the level has moved
             plateau.addAway(values[i], Math.max(timer.usualSamples(!side.high()), current.samples / 2.0));

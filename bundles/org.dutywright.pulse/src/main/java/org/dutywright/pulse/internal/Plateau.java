@@ -25,6 +25,7 @@ final class Plateau {
     private long skipped;
     private final double[] away = new double[MOST_AWAY];
     private int awayCount;
+    private boolean far;
 
     /**
      * Starts a pulse.
@@ -43,6 +44,7 @@ final class Plateau {
         squares = 0;
         skippedSum = 0;
         skipped = 0;
+        far = false;
         dropAway();
     }
 
@@ -104,14 +106,32 @@ final class Plateau {
      * @param most samples that a transition out of the state may take
      */
     void addAway(double value, double most) {
+        if (far) {
+            return;
+        }
         away[awayCount++] = value;
         if (awayCount == MOST_AWAY || awayCount > Math.max(LEAST_AWAY, most)) {
             keepAway();
         }
     }
 
-    /** The signal returned: what was away was noise and counts. */
-    void keepAway() {
+    /** The signal went too far away for noise: nothing counts until it is home again. */
+    void wentFar() {
+        far = true;
+        dropAway();
+    }
+
+    /** The signal returned: if it was not far, what was away was noise and counts. */
+    void cameHome() {
+        if (far) {
+            dropAway();
+        } else {
+            keepAway();
+        }
+        far = false;
+    }
+
+    private void keepAway() {
         if (awayCount > 0) {
             add(away, 0, awayCount);
             awayCount = 0;
