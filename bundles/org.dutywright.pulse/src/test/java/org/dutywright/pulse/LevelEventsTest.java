@@ -50,6 +50,8 @@ class LevelEventsTest {
         }
         ChannelMeasurement channel = Measured.pwm(signal);
         Measured.assertOnly(channel, EventKind.RUNT, count);
+        // noise averages the quantisation step out; a share of the runts would be 0.03 and more
+        assertThat(channel.levels().orElseThrow().high().value()).isCloseTo(11.5, within(0.01));
         for (int i = 0; i < count; i++) {
             assertThat(channel.events().get(i).startSeconds())
                     .isCloseTo(signal.pieces().get(50 + i).riseSeconds(), within(30e-6));
@@ -192,15 +194,14 @@ class LevelEventsTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"0.2", "0.5", "0.8"})
-    void a_level_that_moves_for_good_is_one_level_shift_to_the_end(double from) {
+    @CsvSource({"0.2, 9.5", "0.45, 9.5", "0.8, 11.5"})
+    void a_level_that_moves_for_good_is_one_level_shift_to_the_end(double from, double expected) {
         TestSignal signal = healthy(0.3).shifts(t -> 0, t -> t > from ? -2 : 0);
         ChannelMeasurement channel = Measured.pwm(signal);
         PulseEvent event = Measured.only(channel, EventKind.LEVEL_SHIFT);
         assertThat(event.startSeconds()).isCloseTo(from, within(PERIOD));
         assertThat(event.endSeconds()).isGreaterThan(1 - PERIOD);
-        double expected = 11.5 - 2 * (1 - from);
-        // the mean over the samples of the state; whole pulses do not share the time exactly
-        assertThat(channel.levels().orElseThrow().high().value()).isCloseTo(expected, within(0.05));
+        // the level of the larger part, as the shorth of the samples would say
+        assertThat(channel.levels().orElseThrow().high().value()).isCloseTo(expected, within(0.01));
     }
 }

@@ -10,8 +10,8 @@ final class LevelTally implements PulseSink {
     private long transitions;
 
     LevelTally(double low, double high) {
-        this.low = new StateTally(low);
-        this.high = new StateTally(high);
+        this.low = new StateTally(low, high - low);
+        this.high = new StateTally(high, high - low);
     }
 
     @Override

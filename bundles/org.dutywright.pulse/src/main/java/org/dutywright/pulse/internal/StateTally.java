@@ -28,10 +28,7 @@ final class StateTally {
     private final long[] lengths = new long[LONG_PULSE + 1];
     private long pulses;
     private long withPlateau;
-    private long plateauSamples;
-    private long nearEdges;
-    private double plateauSum;
-    private double squares;
+    private final PlateauBins plateaus;
     private long settledSamples;
     private double settledSum;
     private double extremeSum;
@@ -40,9 +37,11 @@ final class StateTally {
      * An empty tally.
      *
      * @param centre a level near the state
+     * @param swing distance of the two states, about
      */
-    StateTally(double centre) {
+    StateTally(double centre, double swing) {
         this.centre = centre;
+        plateaus = new PlateauBins(centre, swing);
     }
 
     void add(Pulse pulse) {
@@ -57,10 +56,7 @@ final class StateTally {
         }
         if (pulse.plateauSamples > 0) {
             withPlateau++;
-            nearEdges += pulse.nearEdges ? pulse.plateauSamples : 0;
-            plateauSamples += pulse.plateauSamples;
-            plateauSum += pulse.plateauSamples * (pulse.plateau - centre);
-            squares += pulse.plateauSquares;
+            plateaus.add(pulse);
         }
         if (pulse.startsWithEdge && pulse.levelSamples() > 0 && firstCount < FIRST) {
             first[firstCount++] = pulse.level();
@@ -87,18 +83,22 @@ final class StateTally {
 
     /** Scatter of the samples within the plateaus, empty (negative) where no plateau has two samples. */
     double noise(double otherwise) {
-        long degrees = plateauSamples - withPlateau;
-        return degrees > 0 ? Math.sqrt(squares / degrees) : otherwise;
+        PlateauBins.Total total = plateaus.total();
+        long degrees = total.samples() - total.pulses();
+        return degrees > 0 ? Math.sqrt(total.squares() / degrees) : otherwise;
     }
 
     private boolean plateausDo() {
         return withPlateau > 0 && withPlateau >= LEAST_SHARE * pulses;
     }
 
-    /** The level: mean of the samples outside transitions and aberrations where there are enough of them. */
+    /**
+     * The level: mean of the samples outside transitions and aberrations where there are enough of them. Runts and the
+     * smaller part of a level that has shifted are left out.
+     */
     double level() {
         if (plateausDo()) {
-            return centre + plateauSum / plateauSamples;
+            return plateaus.total().level();
         }
         if (settledSamples > 0) {
             return centre + settledSum / settledSamples;
@@ -114,10 +114,11 @@ final class StateTally {
     Uncertain level(double noise, double codeStep, double swing) {
         double step = codeStep / Math.sqrt(12);
         if (plateausDo()) {
-            double near = NEAR_EDGES * swing * nearEdges / plateauSamples;
-            double degrees = Math.max(1.0, (double) (plateauSamples - withPlateau));
+            PlateauBins.Total total = plateaus.total();
+            double near = NEAR_EDGES * swing * total.nearEdges() / total.samples();
+            double degrees = Math.max(1.0, (double) (total.samples() - total.pulses()));
             return Coverage.combine(
-                    level(), noise / Math.sqrt((double) plateauSamples), degrees, Math.hypot(step, near));
+                    total.level(), noise / Math.sqrt((double) total.samples()), degrees, Math.hypot(step, near));
         }
         double random = noise / Math.sqrt(Math.max(1.0, (double) settledSamples));
         double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level());
