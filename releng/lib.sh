@@ -104,7 +104,7 @@ find_maven() {
   # From an empty folder, so that no Maven reads the project's .mvn here.
   apart=$(mktemp -d)
   # The option keeps a new Java from warning of what an old Maven does.
-  (cd "$apart" && JAVA_HOME=$jdk MAVEN_OPTS=--sun-misc-unsafe-memory-access=allow mvn -B -ntp -q \
+  (cd "$apart" && JAVA_HOME=$jdk MAVEN_OPTS="${MAVEN_OPTS:-} --sun-misc-unsafe-memory-access=allow" mvn -B -ntp -q \
     "org.apache.maven.plugins:maven-dependency-plugin:$(version_of dependency-plugin.version):unpack" \
     "-Dartifact=org.apache.maven:apache-maven:$version:zip:bin" "-DoutputDirectory=$fresh") </dev/null >&2 9>&- \
     || fail 69 "Maven $version could not be fetched (messages above): check the network and the Maven settings, then try again"
