@@ -50,9 +50,9 @@ record InterruptionSummary(String names, List<Interruption> seen, long total) {
         String all = total > seen.size() ? ", of " + total + " in all" : "";
         return String.format(
                 Locale.ROOT,
-                "Pulses of %s are absent in %d places%s, the first at %s, for up to %s%s.",
+                "Pulses of %s are absent in %s%s, the first at %s, for up to %s%s.",
                 names,
-                seen.size(),
+                places(),
                 all,
                 Say.instant(first),
                 Say.amount(longest, "s"),
@@ -60,7 +60,11 @@ record InterruptionSummary(String names, List<Interruption> seen, long total) {
     }
 
     String aloneFact() {
-        return "In none of these " + seen.size() + " places is another channel interrupted within one cycle.";
+        return "No other channel is interrupted there within one cycle, looked at in " + places() + ".";
+    }
+
+    private String places() {
+        return seen.size() == 1 ? "1 place" : seen.size() + " places";
     }
 
     String phaseFact() {
@@ -83,8 +87,8 @@ record InterruptionSummary(String names, List<Interruption> seen, long total) {
                         kept + broken,
                         largestResidual());
             case UNTOLD ->
-                "The carrier is in step across " + kept + " and out of step across " + broken + " of these "
-                        + seen.size() + " places, which does not tell whether the sensor ran on.";
+                "The carrier is in step across " + kept + " and out of step across " + broken + " of " + places()
+                        + ", which does not tell whether the sensor ran on.";
         };
     }
 
