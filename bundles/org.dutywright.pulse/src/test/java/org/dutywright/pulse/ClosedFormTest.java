@@ -38,6 +38,15 @@ class ClosedFormTest {
         assertThat(channel.levels().orElseThrow().high().value()).isCloseTo(4.9, within(1e-12));
     }
 
+    // The carrier is locked to the sample clock, so every edge is sampled at the same places: nothing averages out.
+    @ParameterizedTest
+    @CsvSource({"20e-6, 0", "20e-6, 3e-6", "20e-6, 7e-6", "35e-6, 2e-6", "60e-6, 4e-6", "90e-6, 5e-6"})
+    void a_transition_of_few_samples_lies_within_what_is_said_of_it(double ramp, double phase) {
+        TestSignal signal = TestSignal.at(100e3, 1).ramp(ramp).levels(0.4, 12.3).carrier(200, 1e-3 + phase, 0.3);
+        Uncertain rise = Measured.single(Measured.pwm(signal), "transition.rise");
+        assertThat(rise.value()).isCloseTo(0.8 * ramp, within(2 * rise.u()));
+    }
+
     @ParameterizedTest
     @CsvSource({"0.10, 0.580", "0.45, 2.260", "0.90, 4.420"})
     void an_averaging_meter_settles_on_low_plus_duty_times_swing(double duty, double volts) {

@@ -22,7 +22,9 @@ import org.dutywright.pulse.Uncertain;
  * deviation over the root of the number, which real scatter and noise make; the reference instants lie between samples,
  * so each is uncertain by a step over sqrt(12) where fewer than two samples lie on the edge, else by the code step over
  * the slope; the clock; and the levels, whose error moves both reference levels. With fewer than two samples on it an edge
- * may be anything from instant to twice what the straight lines show, so the value over sqrt(3) is taken.
+ * may be anything from instant to twice what the straight lines show, so the value over sqrt(3) is taken. With fewer than
+ * eight, a straight line between the samples around a reference level may reach past the corner where the edge begins
+ * (a ramp has 10 % of its length there, less than a step), so each instant is uncertain by a step over sqrt(12).
  */
 @ServiceProvider(Measurement.class)
 public final class TransitionMeasurement implements Measurement {
@@ -73,6 +75,7 @@ public final class TransitionMeasurement implements Measurement {
 
     private static final class Direction {
         private static final int RESOLVED = 2;
+        private static final int WELL_RESOLVED = 8;
 
         private final ChannelContext channel;
         private final MedianSketch median = new MedianSketch();
@@ -109,7 +112,8 @@ public final class TransitionMeasurement implements Measurement {
             if (2 * unresolved > median.count()) {
                 return Math.max(channel.stepSeconds() / Math.sqrt(6), seconds / Math.sqrt(3));
             }
-            double instant = channel.codeStep() / Math.sqrt(12) / slope;
+            double corner = seconds < WELL_RESOLVED * channel.stepSeconds() ? channel.stepSeconds() : 0;
+            double instant = Math.hypot(channel.codeStep() / slope, corner) / Math.sqrt(12);
             double uSwing = Math.hypot(
                     channel.levels().low().u(), channel.levels().high().u());
             double levels = seconds * uSwing / channel.levels().swing();
