@@ -212,6 +212,7 @@ build_workbench() {
   fresh=$(mktemp -d "$tools/fresh.XXXXXX")
   cp -R "$built/." "$fresh"
   cp "$root/releng/product/start/dutywright" "$fresh"
+  cp "$root/releng/product/start/logging.properties" "$fresh/configuration"
   chmod 755 "$fresh"
   mkdir -p "$tools/workbench"
   rm -rf "$tools/workbench/$1"

@@ -10,6 +10,6 @@ if not defined DUTYWRIGHT_WORKSPACE set "DUTYWRIGHT_WORKSPACE=%USERPROFILE%\duty
 for %%j in ("%HOME_FOLDER%plugins\org.eclipse.equinox.launcher_*.jar") do set "LAUNCHER=%%~fj"
 rem The last -data counts, so one on the command line wins.
 :again
-"%JAVA_COMMAND%" -Xmx2g --enable-native-access=ALL-UNNAMED %DUTYWRIGHT_JAVA_OPTS% -jar "%LAUNCHER%" -name Dutywright -data "%DUTYWRIGHT_WORKSPACE%" %*
+"%JAVA_COMMAND%" -Xmx2g --enable-native-access=ALL-UNNAMED "-Djava.util.logging.config.file=%HOME_FOLDER%configuration\logging.properties" %DUTYWRIGHT_JAVA_OPTS% -jar "%LAUNCHER%" -name Dutywright -data "%DUTYWRIGHT_WORKSPACE%" %*
 if %ERRORLEVEL%==23 goto again
 exit /b %ERRORLEVEL%

@@ -3,7 +3,10 @@ package org.dutywright.workbench.tests;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import org.dutywright.simulation.DemoScenarios;
 import org.dutywright.workbench.WorkbenchIds;
@@ -13,6 +16,7 @@ import org.dutywright.workbench.internal.StartPage;
 import org.dutywright.workbench.tests.kit.Pump;
 import org.dutywright.workbench.tests.kit.Widgets;
 import org.dutywright.workbench.tests.kit.WindowTest;
+import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IProject;
 import org.eclipse.core.resources.IResource;
 import org.eclipse.core.resources.ResourcesPlugin;
@@ -61,22 +65,51 @@ final class StartPageTest {
 
     @Test
     void a_cancelled_demonstration_leaves_no_half_of_a_capture_and_the_next_one_goes_on() throws Exception {
-        DemonstrationJob job = new DemonstrationJob();
-        NullProgressMonitor cancelled = new NullProgressMonitor();
-        Jobs.create(DemonstrationJob.PROJECT, Optional.empty(), null);
-        cancelled.setCanceled(true);
+        IStatus cancelled = new DemonstrationJob().runInWorkspace(new CancellingMonitor(2));
 
-        IStatus status = outcome(job, cancelled);
+        assertThat(cancelled.getSeverity()).isEqualTo(IStatus.CANCEL);
+        long done = captures();
+        assertThat(done).isLessThan(DemoScenarios.all().size());
+        assertThat(filesIn(Jobs.CAPTURES))
+                .as("each capture with its truth, and nothing begun")
+                .hasSize(2 * (int) done);
 
-        assertThat(status.getSeverity()).isEqualTo(IStatus.CANCEL);
-        assertThat(captures()).isZero();
+        IStatus finished = new DemonstrationJob().runInWorkspace(new NullProgressMonitor());
+
+        assertThat(finished.isOK()).isTrue();
+        assertThat(captures()).isEqualTo(DemoScenarios.all().size());
     }
 
-    private static IStatus outcome(DemonstrationJob job, NullProgressMonitor monitor) throws CoreException {
-        try {
-            return job.runInWorkspace(monitor);
-        } catch (org.eclipse.core.runtime.OperationCanceledException e) {
-            return org.eclipse.core.runtime.Status.CANCEL_STATUS;
+    @Test
+    void what_a_user_made_of_a_demonstration_capture_is_kept() throws Exception {
+        IProject project = Jobs.create(DemonstrationJob.PROJECT, Optional.empty(), new NullProgressMonitor());
+        IFile capture = project.getFolder(Jobs.CAPTURES)
+                .getFile(DemoScenarios.all().getFirst().name() + ".csv");
+        capture.create("changed".getBytes(StandardCharsets.UTF_8), IResource.NONE, null);
+
+        new DemonstrationJob().runInWorkspace(new NullProgressMonitor());
+
+        assertThat(capture.readString()).isEqualTo("changed");
+    }
+
+    /** Wants to stop as soon as a number of captures are on disk, in the midst of the next one. */
+    private static final class CancellingMonitor extends NullProgressMonitor {
+        private final int captures;
+
+        CancellingMonitor(int captures) {
+            this.captures = captures;
+        }
+
+        @Override
+        public boolean isCanceled() {
+            Path folder = ResourcesPlugin.getWorkspace()
+                    .getRoot()
+                    .getLocation()
+                    .append(DemonstrationJob.PROJECT)
+                    .append(Jobs.CAPTURES)
+                    .toPath();
+            String[] names = folder.toFile().list((parent, name) -> name.endsWith(".csv"));
+            return names != null && names.length >= captures;
         }
     }
 
@@ -89,15 +122,19 @@ final class StartPageTest {
     }
 
     private static long captures() {
+        return filesIn(Jobs.CAPTURES).stream()
+                .filter(name -> name.endsWith(".csv"))
+                .count();
+    }
+
+    private static List<String> filesIn(String folder) {
         try {
-            IResource[] files = demonstration().isOpen()
-                    ? demonstration().getFolder(Jobs.CAPTURES).members()
-                    : new IResource[0];
-            return Arrays.stream(files)
-                    .filter(file -> "csv".equals(file.getFileExtension()))
-                    .count();
+            IResource[] files =
+                    demonstration().isOpen() ? demonstration().getFolder(folder).members() : new IResource[0];
+            return Arrays.stream(files).map(IResource::getName).toList();
         } catch (CoreException e) {
-            return 0;
+            // The folder comes and goes while a test waits for it.
+            return List.of();
         }
     }
 }

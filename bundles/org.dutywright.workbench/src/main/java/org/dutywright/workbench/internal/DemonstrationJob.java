@@ -20,6 +20,7 @@ import org.eclipse.core.resources.WorkspaceJob;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
+import org.eclipse.core.runtime.OperationCanceledException;
 import org.eclipse.core.runtime.Status;
 import org.eclipse.core.runtime.SubMonitor;
 
@@ -49,18 +50,21 @@ public final class DemonstrationJob extends WorkspaceJob {
     public IStatus runInWorkspace(IProgressMonitor monitor) throws CoreException {
         List<Demo> demos = DemoScenarios.all();
         SubMonitor steps = SubMonitor.convert(monitor, demos.size() + 2);
-        IProject project = Jobs.create(PROJECT, Optional.empty(), steps.split(1));
+        IProject project = ResourcesPlugin.getWorkspace().getRoot().getProject(PROJECT);
         try {
+            Jobs.create(PROJECT, Optional.empty(), steps.split(1));
             for (Demo demo : demos) {
                 write(demo, folder(project, Jobs.CAPTURES), folder(project, SCENARIOS), steps.split(1));
             }
             return Status.OK_STATUS;
-        } catch (CancelledException e) {
+        } catch (CancelledException | OperationCanceledException e) {
             return Status.CANCEL_STATUS;
         } catch (IOException e) {
             return Status.error(e.getMessage(), e);
         } finally {
-            project.refreshLocal(IResource.DEPTH_INFINITE, null);
+            if (project.isOpen()) {
+                project.refreshLocal(IResource.DEPTH_INFINITE, null);
+            }
         }
     }
 

@@ -62,8 +62,8 @@ public final class StartPage extends EditorPart {
         first = step(
                 page,
                 "See it work",
-                "A works yard that never was, Harrow & Tern, has sent fourteen recordings of pedal and throttle "
-                        + "sensors, most of them with a fault. They are simulated on the spot into a job of their own.",
+                "A works yard that never was, Harrow & Tern, has sent recordings of its pedal and throttle sensors, "
+                        + "most of them with a fault. They are simulated on the spot into a job of their own.",
                 "Make the demonstration job",
                 DEMONSTRATION_BUTTON,
                 WorkbenchIds.DEMONSTRATION);
