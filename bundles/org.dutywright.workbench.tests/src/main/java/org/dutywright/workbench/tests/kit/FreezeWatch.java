@@ -3,7 +3,9 @@ package org.dutywright.workbench.tests.kit;
 
 import java.time.Duration;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.TimeUnit;
@@ -23,6 +25,8 @@ public final class FreezeWatch implements AutoCloseable {
 
     private static final Duration LOOK_EVERY = Duration.ofMillis(50);
     private static final int STACK_DEPTH = 40;
+    /** How many places a complaint names. */
+    private static final int SHOWN = 3;
 
     private static FreezeWatch current = new FreezeWatch(LIMIT);
 
@@ -30,9 +34,9 @@ public final class FreezeWatch implements AutoCloseable {
     private final ScheduledExecutorService sampler;
     private final Thread watched = Thread.currentThread();
     private volatile long eventStart;
-    private volatile Optional<String> where = Optional.empty();
+    private final List<String> stands = new CopyOnWriteArrayList<>();
     private long longestNanos;
-    private Optional<String> longestWhere = Optional.empty();
+    private List<String> longestStands = List.of();
 
     /** Watches the current thread; an event may take as long as the limit. */
     public FreezeWatch(Duration limit) {
@@ -57,7 +61,7 @@ public final class FreezeWatch implements AutoCloseable {
 
     /** Handles one event, as {@link Display#readAndDispatch}. */
     public boolean dispatch(Display display) {
-        where = Optional.empty();
+        stands.clear();
         long start = System.nanoTime();
         eventStart = start;
         try {
@@ -67,14 +71,14 @@ public final class FreezeWatch implements AutoCloseable {
             long nanos = System.nanoTime() - start;
             if (nanos > longestNanos) {
                 longestNanos = nanos;
-                longestWhere = where;
+                longestStands = List.copyOf(stands);
             }
         }
     }
 
-    /** Whether the sampler has found the thread in an event that takes longer than the limit. */
-    public boolean isFrozen() {
-        return where.isPresent();
+    /** Whether the thread was seen in a method of that name during an event that takes longer than the limit. */
+    public boolean isFrozenIn(String method) {
+        return stands.stream().anyMatch(stand -> stand.contains("." + method + "("));
     }
 
     /** The longest time that one event took. */
@@ -87,17 +91,25 @@ public final class FreezeWatch implements AutoCloseable {
         if (longest().compareTo(limit) <= 0) {
             return Optional.empty();
         }
-        return Optional.of("the window was deaf for " + longest().toMillis() + " ms, in"
-                + longestWhere.orElse(" a place that was not caught"));
+        String where = longestStands.isEmpty()
+                ? " a place that was not caught"
+                : longestStands.stream()
+                        .limit(SHOWN)
+                        .collect(Collectors.joining(System.lineSeparator() + "  and later in"));
+        return Optional.of("the window was deaf for " + longest().toMillis() + " ms, in" + where);
     }
 
     private void look() {
         long start = eventStart;
-        if (start != 0 && System.nanoTime() - start > limit.toNanos() && where.isEmpty()) {
-            where = Optional.of(Arrays.stream(watched.getStackTrace())
-                    .limit(STACK_DEPTH)
-                    .map(frame -> System.lineSeparator() + "    " + frame)
-                    .collect(Collectors.joining()));
+        if (start == 0 || System.nanoTime() - start <= limit.toNanos()) {
+            return;
+        }
+        String stand = Arrays.stream(watched.getStackTrace())
+                .limit(STACK_DEPTH)
+                .map(frame -> System.lineSeparator() + "    " + frame)
+                .collect(Collectors.joining());
+        if (!stands.contains(stand)) {
+            stands.add(stand);
         }
     }
 
