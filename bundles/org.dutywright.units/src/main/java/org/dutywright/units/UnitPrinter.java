@@ -10,11 +10,17 @@ import java.util.Optional;
 public final class UnitPrinter {
     private static final int UNCERTAINTY_DIGITS = 2;
 
+    /** What is smaller than this is left over from rounding in a calculation: a thousandth of the smallest prefix. */
+    private static final double LEAST_PREFIXED = 1e-15;
+
+    /** The same for units without prefixes. */
+    private static final double LEAST_PLAIN = 1e-9;
+
     private UnitPrinter() {}
 
     /**
      * Prints a value with an SI prefix, so that one to three digits stand before the point; seconds have
-     * prefixes below 1 s only.
+     * prefixes below 1 s only. What is so small that only rounding can have made it is printed as 0.
      *
      * @param value finite, in {@code unitSymbol}
      * @param unitSymbol without prefix, may be empty
@@ -22,7 +28,8 @@ public final class UnitPrinter {
      * @throws IllegalArgumentException if the value is not finite
      */
     public static String print(double value, String unitSymbol, int significantDigits) {
-        BigDecimal rounded = exact(value).round(new MathContext(significantDigits, RoundingMode.HALF_EVEN));
+        double shown = Math.abs(value) < least(unitSymbol) ? 0 : value;
+        BigDecimal rounded = exact(shown).round(new MathContext(significantDigits, RoundingMode.HALF_EVEN));
         Prefix prefix = prefixFor(rounded, unitSymbol);
         BigDecimal scaled = rounded.scaleByPowerOfTen(-prefix.exponent());
         int decimals = Math.max(0, significantDigits - 1 - magnitude(scaled));
@@ -33,14 +40,15 @@ public final class UnitPrinter {
      * Prints a value and its standard uncertainty, both to two significant digits of the uncertainty and with one
      * prefix: {@code 200.003 ± 0.012 Hz}.
      *
-     * @param u at least 0; at 0 the value is printed with six digits and without uncertainty
+     * @param u at least 0; where it is too small to be printed, the value comes with six digits and
+     *     without uncertainty
      * @throws IllegalArgumentException if a number is not finite or {@code u} is negative
      */
     public static String print(double value, double u, String unitSymbol) {
         if (!(u >= 0)) {
             throw new IllegalArgumentException("uncertainty " + u);
         }
-        if (u == 0) {
+        if (u < least(unitSymbol)) {
             return print(value, unitSymbol, 6);
         }
         BigDecimal roundedU = exact(u).round(new MathContext(UNCERTAINTY_DIGITS, RoundingMode.HALF_EVEN));
@@ -52,6 +60,10 @@ public final class UnitPrinter {
         String first = plain(roundedValue.scaleByPowerOfTen(-prefix.exponent()), decimals);
         String second = plain(roundedU.scaleByPowerOfTen(-prefix.exponent()), decimals);
         return withUnit(first + " ± " + second, prefix, unitSymbol);
+    }
+
+    private static double least(String unitSymbol) {
+        return Unit.ofSymbol(unitSymbol).filter(Unit::takesPrefix).isPresent() ? LEAST_PREFIXED : LEAST_PLAIN;
     }
 
     private static BigDecimal exact(double value) {

@@ -31,6 +31,8 @@ class UnitPrinterTest {
         "45.04, %, 4, 45.04 %",
         "1234567, %, 3, 1230000 %",
         "3e-14, s, 2, 0.030 ps",
+        "4.3e-17, s, 3, 0 s",
+        "-1e-12, %, 3, 0 %",
         "5, '', 2, 5.0"
     })
     void aValueGetsThePrefixThatFitsItsRoundedSize(double value, String unit, int digits, String expected) {
@@ -53,6 +55,12 @@ class UnitPrinterTest {
     })
     void theUncertaintyDecidesHowManyDigitsAreShown(double value, double u, String unit, String expected) {
         assertThat(UnitPrinter.print(value, u, unit)).isEqualTo(expected);
+    }
+
+    @Test
+    void whatRoundingLeftOverIsNoUncertainty() {
+        assertThat(UnitPrinter.print(4.3e-17, 2e-18, "s")).isEqualTo("0 s");
+        assertThat(UnitPrinter.print(23.9, 1e-12, "%")).isEqualTo("23.9000 %");
     }
 
     @Test
