@@ -71,7 +71,8 @@ public final class VerdictText {
         return limits.isEmpty() ? measured : measured + ", allowed " + limits;
     }
 
-    static String agreement(AgreementResult agreement) {
+    /** How far the channels lie apart, and how far they may. */
+    public static String agreement(AgreementResult agreement) {
         return "largest difference " + Show.spread(agreement.maxDifferencePercent(), "%") + " of travel, allowed "
                 + Show.exact(agreement.limitPercent(), "%") + "; beyond it for "
                 + Show.spread(agreement.longestBeyondLimitSeconds(), "s") + ", confirmation "
