@@ -53,7 +53,11 @@ final class CheckTest {
         ByteArrayOutputStream printed = new ByteArrayOutputStream();
         int status = Main.run(
                 new String[] {
-                    "check", file.getLocation().toOSString(), "--sensor", demo.scenario().sensor(), "--quiet"
+                    "check",
+                    file.getLocation().toOSString(),
+                    "--sensor",
+                    demo.scenario().sensor(),
+                    "--quiet"
                 },
                 new PrintStream(printed, true, StandardCharsets.UTF_8),
                 new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8));

@@ -34,6 +34,8 @@ import org.eclipse.ui.ide.IDE;
 
 /** A job project with simulated captures, for tests. */
 final class Yard implements AutoCloseable {
+    private static final String TEXT_EDITOR = "org.eclipse.ui.DefaultTextEditor";
+
     private final IWorkbenchWindow window = PlatformUI.getWorkbench().getActiveWorkbenchWindow();
     private final IProject project;
 
@@ -72,16 +74,16 @@ final class Yard implements AutoCloseable {
         return window;
     }
 
-    /** Opens a capture, in whatever editor the product has for it. */
+    /** Opens a capture as text: the view follows that as well, and the test needs no other bundle of ours. */
     IEditorPart open(IFile file) throws PartInitException {
-        return IDE.openEditor(page(), file);
+        return IDE.openEditor(page(), file, TEXT_EDITOR);
     }
 
     /** Checks the capture that is open, without asking. */
     void check(String sensor) throws CommandException {
         Command command = window.getService(ICommandService.class).getCommand(PulseIds.CHECK);
-        ParameterizedCommand ready = ParameterizedCommand.generateCommand(
-                command, Map.of(PulseIds.CHECK_SENSOR, sensor));
+        ParameterizedCommand ready =
+                ParameterizedCommand.generateCommand(command, Map.of(PulseIds.CHECK_SENSOR, sensor));
         window.getService(IHandlerService.class).executeCommand(ready, null);
     }
 
