@@ -129,6 +129,8 @@ public final class CaptureEditor extends EditorPart implements IGotoMarker {
 
     @Override
     public void setFocus() {
+        // editors of the same kind share the line, and it may still speak of another capture
+        getEditorSite().getActionBars().getStatusLineManager().setMessage("");
         sheet.setFocus();
     }
 

@@ -63,6 +63,11 @@ final class PlotPainter {
     void paintBehind(GC gc) {
         TimeScale time = scale.get();
         LaneLayout where = layout.get();
+        gc.setForeground(palette.grid());
+        TimeStrip.ticks(time).between(time.shown().startSeconds(), time.shown().endSeconds()).forEach(seconds -> {
+            int x = time.pixelAt(seconds);
+            gc.drawLine(x, 0, x, where.heightPixels());
+        });
         for (int i = 0; i < lanes.size(); i++) {
             paintScaleLines(gc, where, time.widthPixels(), i);
             if (mark.isPresent()) {

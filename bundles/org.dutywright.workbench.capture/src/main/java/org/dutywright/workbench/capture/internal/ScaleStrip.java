@@ -7,6 +7,7 @@ import org.dutywright.workbench.capture.view.LaneLayout;
 import org.dutywright.workbench.capture.view.Ticks;
 import org.eclipse.jface.resource.JFaceResources;
 import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.Font;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.graphics.Rectangle;
@@ -64,7 +65,7 @@ final class ScaleStrip extends Canvas {
         }
     }
 
-    private static org.eclipse.swt.graphics.Font nameFont() {
+    private static Font nameFont() {
         return JFaceResources.getFontRegistry().getBold(JFaceResources.DEFAULT_FONT);
     }
 

@@ -25,7 +25,6 @@ import org.eclipse.swtchart.ILineSeries.PlotSymbolType;
 import org.eclipse.swtchart.ISeries;
 import org.eclipse.swtchart.ISeries.SeriesType;
 import org.eclipse.swtchart.ISeriesSet;
-import org.eclipse.swtchart.LineStyle;
 import org.eclipse.swtchart.Range;
 
 /**
@@ -55,10 +54,9 @@ final class TraceChart {
             axis.setPosition(IAxis.Position.Secondary);
             valueAxes.add(axis);
         }
-        IAxis time = time();
-        time.getTitle().setVisible(false);
-        time.getTick().setTickMarkStepHint(TimeLabels.STEP_PIXELS);
-        time.getGrid().setStyle(LineStyle.SOLID);
+        time().getTitle().setVisible(false);
+        time().getTick().setVisible(false);
+        time().getGrid().setVisible(false);
         chart.suspendUpdate(false);
     }
 
@@ -82,15 +80,12 @@ final class TraceChart {
     void use(Palette palette) {
         chart.setBackground(palette.ground());
         chart.getPlotArea().setBackground(palette.ground());
-        time().getTick().setForeground(palette.text());
-        time().getGrid().setForeground(palette.grid());
         chart.redraw();
     }
 
     void show(TimeScale scale, List<AxisRange> values) {
         chart.suspendUpdate(true);
         try {
-            time().getTick().setFormat(TimeLabels.of(scale));
             time().setRange(
                     new Range(scale.shown().startSeconds(), scale.shown().endSeconds()));
             for (int i = 0; i < values.size(); i++) {

@@ -12,6 +12,7 @@ import org.dutywright.workbench.capture.view.Drawing;
 import org.dutywright.workbench.capture.view.Flag;
 import org.dutywright.workbench.capture.view.Lane;
 import org.dutywright.workbench.capture.view.LaneLayout;
+import org.dutywright.workbench.capture.view.Ticks;
 import org.dutywright.workbench.capture.view.TimeScale;
 import org.dutywright.workbench.capture.view.TimeView;
 import org.eclipse.jface.layout.GridDataFactory;
@@ -39,12 +40,14 @@ public final class TracePlot extends Composite {
     private final PlotModel model;
     private final TraceChart chart;
     private final ScaleStrip scale;
+    private final TimeStrip time;
     private final Label hint;
     private final PlotPainter painter;
     private final DrawingJob job;
     private final int headPixels;
     private TimeView view;
     private Palette palette;
+    private Optional<TimeScale> wanted = Optional.empty();
     private Optional<Drawing> drawn = Optional.empty();
 
     TracePlot(Composite parent, PlotModel model) {
@@ -58,6 +61,9 @@ public final class TracePlot extends Composite {
         GridDataFactory.fillDefaults().grab(false, true).applyTo(scale);
         chart = new TraceChart(this, model.lanes().size());
         GridDataFactory.fillDefaults().grab(true, true).applyTo(chart.control());
+        new Label(this, SWT.NONE);
+        time = WidgetIds.name(new TimeStrip(this, new TimeScale(view.shown(), 1), palette), "capture.time");
+        GridDataFactory.fillDefaults().grab(true, false).applyTo(time);
         hint = new Label(this, SWT.CENTER);
         hint.setText(Messages.hint);
         GridDataFactory.fillDefaults().grab(true, false).span(2, 1).indent(0, 2).applyTo(hint);
@@ -96,12 +102,12 @@ public final class TracePlot extends Composite {
 
     private String description() {
         String names = model.lanes().stream().map(Lane::name).collect(Collectors.joining(", "));
-        TimeLabels labels = TimeLabels.of(timeScale());
+        Ticks labels = TimeStrip.ticks(timeScale());
         return MessageFormat.format(
                 Messages.tracesOf,
                 names,
-                labels.format(view.shown().startSeconds()),
-                labels.format(view.shown().endSeconds()));
+                labels.label(view.shown().startSeconds()),
+                labels.label(view.shown().endSeconds()));
     }
 
     /** The control that the traces are drawn on. */
@@ -157,7 +163,8 @@ public final class TracePlot extends Composite {
         plot().redraw();
     }
 
-    void setMark(Optional<Mark> mark) {
+    /** Marks a stretch, or takes the mark away. */
+    public void setMark(Optional<Mark> mark) {
         painter.mark(mark);
         plot().redraw();
     }
@@ -165,16 +172,19 @@ public final class TracePlot extends Composite {
     /** Shows another part of the capture: at once with what is drawn already, exactly as soon as it is worked out. */
     public void showView(TimeView next) {
         view = next;
-        TimeScale time = timeScale();
+        TimeScale now = timeScale();
         LaneLayout lanes = laneLayout();
         List<LaneLayout.AxisRange> ranges = new ArrayList<>();
         for (int i = 0; i < model.lanes().size(); i++) {
             ranges.add(lanes.axisRange(i, model.lanes().get(i)));
         }
-        chart.show(time, ranges);
+        chart.show(now, ranges);
         scale.align(lanes, plotTop());
-        if (!isUpToDate()) {
-            job.want(time);
+        time.align(now, plot().getLocation().x);
+        // What is drawn at the moment says nothing: drawings asked for before may still be on their way.
+        if (!wanted.equals(Optional.of(now))) {
+            wanted = Optional.of(now);
+            job.want(now);
         }
     }
 
@@ -217,6 +227,7 @@ public final class TracePlot extends Composite {
     private void usePalette(Color ground) {
         palette = Palette.on(ground);
         scale.use(palette);
+        time.use(palette);
         hint.setForeground(palette.text());
         hint.setBackground(ground);
         painter.use(palette);
