@@ -17,8 +17,7 @@ public final class TraceColours {
     private static final RGB DARKER_REDDISH_PURPLE = new RGB(0xC4, 0x6A, 0x9C);
 
     private static final List<RGB> ON_DARK = List.of(BLUISH_GREEN, VERMILLION, SKY_BLUE, REDDISH_PURPLE);
-    private static final List<RGB> ON_LIGHT =
-            List.of(BLUISH_GREEN, VERMILLION, DARKER_SKY_BLUE, DARKER_REDDISH_PURPLE);
+    private static final List<RGB> ON_LIGHT = List.of(BLUISH_GREEN, VERMILLION, DARKER_SKY_BLUE, DARKER_REDDISH_PURPLE);
 
     private static final double RED_SHARE = 0.299;
     private static final double GREEN_SHARE = 0.587;

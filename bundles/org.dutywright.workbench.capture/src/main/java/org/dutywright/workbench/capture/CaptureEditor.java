@@ -111,8 +111,7 @@ public final class CaptureEditor extends EditorPart implements IGotoMarker {
             return;
         }
         TracePlot traces = plot.get();
-        traces.setMark(
-                Optional.of(new Mark(traces.laneOf(place.channel()), place.startSeconds(), place.endSeconds())));
+        traces.setMark(Optional.of(new Mark(traces.laneOf(place.channel()), place.startSeconds(), place.endSeconds())));
         traces.showView(
                 place.close()
                         ? traces.view().closeTo(place.startSeconds(), place.endSeconds())

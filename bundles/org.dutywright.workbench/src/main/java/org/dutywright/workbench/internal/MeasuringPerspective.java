@@ -8,8 +8,8 @@ import org.eclipse.ui.progress.IProgressConstants;
 
 /** The perspective in which captures are opened and measured: projects left, captures in the middle, findings below. */
 public final class MeasuringPerspective implements IPerspectiveFactory {
-    private static final float LEFT_SHARE = 0.24f;
-    private static final float EDITOR_SHARE = 0.72f;
+    private static final float LEFT_SHARE = 0.2f;
+    private static final float EDITOR_SHARE = 0.58f;
 
     @Override
     public void createInitialLayout(IPageLayout layout) {

@@ -77,8 +77,7 @@ final class CaptureDesk implements AutoCloseable {
         CaptureEditor editor = open(file);
         CaptureSession session = CaptureSessions.acquire(file);
         try {
-            Pump.until(
-                    "the capture is measured", () -> session.state().phase() == Phase.DONE);
+            Pump.until("the capture is measured", () -> session.state().phase() == Phase.DONE);
         } finally {
             CaptureSessions.release(session);
         }

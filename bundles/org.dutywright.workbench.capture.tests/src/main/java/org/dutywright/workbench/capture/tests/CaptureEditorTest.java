@@ -153,8 +153,8 @@ final class CaptureEditorTest {
     void a_marker_leads_to_its_place() throws Exception {
         IFile file = desk.simulate(SOUND);
         IMarker marker = file.createMarker(Findings.MARKER);
-        marker.setAttributes(Map.of(
-                Findings.CHANNEL, "signal2", Findings.START_SECONDS, "0.5", Findings.END_SECONDS, "0.505"));
+        marker.setAttributes(
+                Map.of(Findings.CHANNEL, "signal2", Findings.START_SECONDS, "0.5", Findings.END_SECONDS, "0.505"));
 
         CaptureEditor editor = (CaptureEditor) IDE.openEditor(CaptureDesk.page(), marker);
         TracePlot plot = CaptureDesk.awaitTraces(editor);
@@ -190,8 +190,7 @@ final class CaptureEditorTest {
                 .isTrue();
 
         CaptureDesk.key(control, SWT.ARROW_LEFT, '\0');
-        assertThat(plot.view().shown().startSeconds())
-                .isLessThan(zoomed.startSeconds() + dragged);
+        assertThat(plot.view().shown().startSeconds()).isLessThan(zoomed.startSeconds() + dragged);
         CaptureDesk.key(control, '-', '-');
         assertThat(plot.view().shown().spanSeconds()).isGreaterThan(zoomed.spanSeconds());
         CaptureDesk.key(control, SWT.HOME, '\0');
@@ -208,7 +207,8 @@ final class CaptureEditorTest {
         Widgets.press(button);
 
         Text words = Widgets.named(NoticePage.WORDS, Text.class);
-        Pump.until("the editor says that it was cancelled", () -> words.getText().contains("cancelled"));
+        Pump.until(
+                "the editor says that it was cancelled", () -> words.getText().contains("cancelled"));
         assertThat(editor.getAdapter(TracePlot.class)).isNull();
         Widgets.press(button);
         assertThat(CaptureDesk.awaitTraces(editor).isUpToDate()).isTrue();
@@ -232,8 +232,7 @@ final class CaptureEditorTest {
         TracePlot before = CaptureDesk.awaitTraces(editor);
 
         file.setContents(
-                new ByteArrayInputStream(
-                        "time (s),signal1 (V)\n0,0\n1,5\n2,0\n3,5\n".getBytes(StandardCharsets.UTF_8)),
+                new ByteArrayInputStream("time (s),signal1 (V)\n0,0\n1,5\n2,0\n3,5\n".getBytes(StandardCharsets.UTF_8)),
                 true,
                 false,
                 null);
@@ -243,9 +242,8 @@ final class CaptureEditorTest {
     }
 
     private static <T> T selected(CaptureEditor editor, Class<T> type) {
-        Object first = ((IStructuredSelection)
-                        editor.getSite().getSelectionProvider().getSelection())
-                .getFirstElement();
+        Object first =
+                ((IStructuredSelection) editor.getSite().getSelectionProvider().getSelection()).getFirstElement();
         assertThat(first).isInstanceOf(type);
         return type.cast(first);
     }

@@ -55,7 +55,8 @@ final class CaptureScreensTest {
         Path broken = Screens.take(shell, width, height, "traces-broken-" + theme);
 
         // A window that failed to paint shows a handful of colours; text alone, smoothed, brings dozens.
-        assertThat(whole).satisfies(picture -> assertThat(Screens.colours(picture)).isGreaterThan(50));
+        assertThat(whole)
+                .satisfies(picture -> assertThat(Screens.colours(picture)).isGreaterThan(50));
         assertThat(Screens.colours(near)).isGreaterThan(50);
         assertThat(Screens.colours(broken)).isGreaterThan(50);
     }

@@ -67,7 +67,8 @@ final class TracesTest {
         Traces traces = traces(Captures.ofArrays(List.of("signal1"), List.of("V"), -2, 10_000, values));
         TimeScale scale = new TimeScale(new TimeWindow(-1.37, 3.21), WIDTH);
 
-        Run run = traces.draw(scale, () -> false).orElseThrow().channels().get(0).get(0);
+        Run run =
+                traces.draw(scale, () -> false).orElseThrow().channels().get(0).get(0);
 
         for (int column = 0; column < WIDTH; column++) {
             double low = Double.POSITIVE_INFINITY;
@@ -89,8 +90,7 @@ final class TracesTest {
     @Test
     void a_gap_of_the_recording_interrupts_the_line() throws IOException {
         List<Segment> segments = List.of(new Segment(0, 10_000, 0), new Segment(10_000, 10_000, 3));
-        Capture capture =
-                Captures.ofArrays(List.of("signal1"), List.of("V"), 10_000, segments, new double[20_000]);
+        Capture capture = Captures.ofArrays(List.of("signal1"), List.of("V"), 10_000, segments, new double[20_000]);
         Traces traces = traces(capture);
 
         List<Run> columns = draw(traces, 0, 4).channels().get(0);
@@ -124,8 +124,7 @@ final class TracesTest {
 
     @Test
     void a_reading_is_the_nearest_sample() throws IOException {
-        Traces traces =
-                traces(Captures.ofArrays(List.of("signal1"), List.of("V"), 0, 1000, new double[] {1, 2, 3, 4}));
+        Traces traces = traces(Captures.ofArrays(List.of("signal1"), List.of("V"), 0, 1000, new double[] {1, 2, 3, 4}));
 
         assertThat(traces.reading(0, 0.0014).orElseThrow().value()).isEqualTo(2);
         assertThat(traces.reading(0, 0.0016).orElseThrow().seconds()).isEqualTo(0.002);

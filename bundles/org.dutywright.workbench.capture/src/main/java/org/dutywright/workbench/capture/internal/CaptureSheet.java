@@ -124,11 +124,9 @@ public final class CaptureSheet extends Composite {
         SessionState state = session.state();
         switch (state.phase()) {
             case FAILED ->
-                notice.message(
-                        MessageFormat.format(Messages.notRead, name()), state.message(), session::restart);
+                notice.message(MessageFormat.format(Messages.notRead, name()), state.message(), session::restart);
             case CANCELLED ->
-                notice.message(
-                        name(), MessageFormat.format(Messages.openingCancelled, name()), session::restart);
+                notice.message(name(), MessageFormat.format(Messages.openingCancelled, name()), session::restart);
             case DONE -> notice.message(name(), Messages.nothingRecorded, session::restart);
             default -> {
                 Doing doing = session.doing();

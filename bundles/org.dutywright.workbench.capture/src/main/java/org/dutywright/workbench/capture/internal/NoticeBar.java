@@ -25,7 +25,10 @@ public final class NoticeBar extends Composite {
         super(parent, SWT.NONE);
         GridLayoutFactory.fillDefaults().numColumns(2).margins(6, 2).applyTo(this);
         words = WidgetIds.name(new Label(this, SWT.NONE), WORDS);
-        GridDataFactory.fillDefaults().grab(true, false).align(SWT.FILL, SWT.CENTER).applyTo(words);
+        GridDataFactory.fillDefaults()
+                .grab(true, false)
+                .align(SWT.FILL, SWT.CENTER)
+                .applyTo(words);
         button = WidgetIds.name(new Button(this, SWT.PUSH), BUTTON);
         button.addListener(SWT.Selection, event -> action.run());
         GridDataFactory.fillDefaults().grab(true, false).exclude(true).applyTo(this);

@@ -42,7 +42,10 @@ public final class NoticePage extends Composite {
         GridDataFactory.fillDefaults().hint(WIDTH, SWT.DEFAULT).applyTo(words);
         bar = new ProgressBar(this, SWT.HORIZONTAL | SWT.SMOOTH);
         bar.setMaximum(BAR_STEPS);
-        GridDataFactory.fillDefaults().align(SWT.BEGINNING, SWT.CENTER).hint(WIDTH, SWT.DEFAULT).applyTo(bar);
+        GridDataFactory.fillDefaults()
+                .align(SWT.BEGINNING, SWT.CENTER)
+                .hint(WIDTH, SWT.DEFAULT)
+                .applyTo(bar);
         button = WidgetIds.name(new Button(this, SWT.PUSH), BUTTON);
         button.addListener(SWT.Selection, event -> action.run());
     }

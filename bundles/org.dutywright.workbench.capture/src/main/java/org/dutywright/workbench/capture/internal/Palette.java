@@ -28,8 +28,7 @@ record Palette(Color ground, Color text, Color grid) {
     }
 
     private static RGB mixed(RGB front, RGB ground) {
-        return new RGB(
-                mixed(front.red, ground.red), mixed(front.green, ground.green), mixed(front.blue, ground.blue));
+        return new RGB(mixed(front.red, ground.red), mixed(front.green, ground.green), mixed(front.blue, ground.blue));
     }
 
     private static int mixed(int front, int ground) {

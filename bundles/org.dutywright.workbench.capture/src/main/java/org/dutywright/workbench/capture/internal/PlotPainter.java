@@ -64,10 +64,12 @@ final class PlotPainter {
         TimeScale time = scale.get();
         LaneLayout where = layout.get();
         gc.setForeground(palette.grid());
-        TimeStrip.ticks(time).between(time.shown().startSeconds(), time.shown().endSeconds()).forEach(seconds -> {
-            int x = time.pixelAt(seconds);
-            gc.drawLine(x, 0, x, where.heightPixels());
-        });
+        TimeStrip.ticks(time)
+                .between(time.shown().startSeconds(), time.shown().endSeconds())
+                .forEach(seconds -> {
+                    int x = time.pixelAt(seconds);
+                    gc.drawLine(x, 0, x, where.heightPixels());
+                });
         for (int i = 0; i < lanes.size(); i++) {
             paintScaleLines(gc, where, time.widthPixels(), i);
             if (mark.isPresent()) {
@@ -79,7 +81,8 @@ final class PlotPainter {
     private void paintScaleLines(GC gc, LaneLayout where, int width, int index) {
         Lane lane = lanes.get(index);
         gc.setForeground(palette.grid());
-        Ticks ticks = ScaleStrip.Scale.of(where, index, lane, gc.getFontMetrics().getHeight());
+        Ticks ticks =
+                ScaleStrip.Scale.of(where, index, lane, gc.getFontMetrics().getHeight());
         ticks.between(lane.low(), lane.high()).forEach(value -> {
             int y = where.pixelOf(index, lane, value);
             gc.drawLine(0, y, width, y);

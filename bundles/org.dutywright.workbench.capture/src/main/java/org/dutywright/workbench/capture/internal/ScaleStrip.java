@@ -58,8 +58,7 @@ final class ScaleStrip extends Canvas {
                 width = Math.max(width, gc.textExtent(lane.name()).x);
             }
             return new Point(
-                    Math.min(MOST_WIDTH, width + 2 * MARGIN + TICK_PIXELS),
-                    heightHint == SWT.DEFAULT ? 0 : heightHint);
+                    Math.min(MOST_WIDTH, width + 2 * MARGIN + TICK_PIXELS), heightHint == SWT.DEFAULT ? 0 : heightHint);
         } finally {
             gc.dispose();
         }

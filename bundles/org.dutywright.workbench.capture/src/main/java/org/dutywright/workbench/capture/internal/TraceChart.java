@@ -86,8 +86,8 @@ final class TraceChart {
     void show(TimeScale scale, List<AxisRange> values) {
         chart.suspendUpdate(true);
         try {
-            time().setRange(
-                    new Range(scale.shown().startSeconds(), scale.shown().endSeconds()));
+            time().setRange(new Range(
+                    scale.shown().startSeconds(), scale.shown().endSeconds()));
             for (int i = 0; i < values.size(); i++) {
                 valueAxes
                         .get(i)

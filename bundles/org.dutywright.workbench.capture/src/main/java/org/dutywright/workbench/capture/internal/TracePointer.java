@@ -96,8 +96,8 @@ public final class TracePointer implements TraceControls.Listener {
     private void choose(int lane, Cycle cycle) {
         plot.setMark(Optional.of(new Mark(lane, cycle.startSeconds(), cycle.endSeconds())));
         String channel = plot.model().lanes().get(lane).name();
-        chosen.accept(new StructuredSelection(new CycleSelection(
-                session.file(), channel, cycle.index(), cycle.startSeconds(), cycle.endSeconds())));
+        chosen.accept(new StructuredSelection(
+                new CycleSelection(session.file(), channel, cycle.index(), cycle.startSeconds(), cycle.endSeconds())));
         status.setMessage(MessageFormat.format(
                 Messages.cycleChosen,
                 channel,
