@@ -26,6 +26,7 @@ final class PlotPainter {
     private Optional<Mark> mark = Optional.empty();
     private List<List<PulseEvent>> events = List.of();
     private List<List<Flag>> flags = List.of();
+    private boolean painted;
 
     PlotPainter(List<Lane> lanes, Supplier<TimeScale> scale, Supplier<LaneLayout> layout, Palette palette) {
         this.lanes = lanes;
@@ -49,6 +50,16 @@ final class PlotPainter {
     /** The events of each lane. */
     void events(List<List<PulseEvent>> ofLanes) {
         events = List.copyOf(ofLanes);
+    }
+
+    /** Tells that what is painted is about to change. */
+    void due() {
+        painted = false;
+    }
+
+    /** Whether everything was painted since the last change. */
+    boolean isPainted() {
+        return painted;
     }
 
     /** The flag at a place of the plot, as last painted. */
@@ -111,15 +122,16 @@ final class PlotPainter {
     void paintFront(GC gc) {
         TimeScale time = scale.get();
         LaneLayout where = layout.get();
-        List<List<Flag>> painted = new ArrayList<>();
+        List<List<Flag>> ofLanes = new ArrayList<>();
         for (int i = 0; i < events.size(); i++) {
             List<Flag> ofLane = Flag.of(events.get(i), time, text -> gc.textExtent(text).x);
             for (Flag flag : ofLane) {
                 paintFlag(gc, where, i, flag, time.pixelAt(flag.event().startSeconds()));
             }
-            painted.add(ofLane);
+            ofLanes.add(ofLane);
         }
-        flags = painted;
+        flags = ofLanes;
+        painted = true;
     }
 
     private void paintFlag(GC gc, LaneLayout where, int lane, Flag flag, int pole) {

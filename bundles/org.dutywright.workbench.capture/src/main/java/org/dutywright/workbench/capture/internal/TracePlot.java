@@ -130,9 +130,10 @@ public final class TracePlot extends Composite {
         return new LaneLayout(Math.max(1, plot().getSize().y), model.lanes().size(), headPixels);
     }
 
-    /** Whether the traces of the present view are drawn, none of an earlier one. */
+    /** Whether the traces of the present view are drawn and painted, none of an earlier one. */
     public boolean isUpToDate() {
-        return drawn.filter(drawing -> drawing.scale().equals(timeScale())).isPresent();
+        return painter.isPainted()
+                && drawn.filter(drawing -> drawing.scale().equals(timeScale())).isPresent();
     }
 
     /** The stretch that is marked, as lane, start and end. */
@@ -160,12 +161,17 @@ public final class TracePlot extends Composite {
 
     void setEvents(List<List<PulseEvent>> events) {
         painter.events(events);
-        plot().redraw();
+        paintAnew();
     }
 
     /** Marks a stretch, or takes the mark away. */
     public void setMark(Optional<Mark> mark) {
         painter.mark(mark);
+        paintAnew();
+    }
+
+    private void paintAnew() {
+        painter.due();
         plot().redraw();
     }
 
@@ -181,6 +187,7 @@ public final class TracePlot extends Composite {
         chart.show(now, ranges);
         scale.align(lanes, plotTop());
         time.align(now, plot().getLocation().x);
+        paintAnew();
         // What is drawn at the moment says nothing: drawings asked for before may still be on their way.
         if (!wanted.equals(Optional.of(now))) {
             wanted = Optional.of(now);
@@ -207,6 +214,7 @@ public final class TracePlot extends Composite {
         if (!isDisposed()) {
             drawn = Optional.of(drawing);
             chart.draw(drawing, palette);
+            paintAnew();
         }
     }
 

@@ -95,9 +95,9 @@ final class CheckTest {
             assertThat(place.channel()).isIn("signal1", "signal2");
             assertThat(place.endSeconds()).isGreaterThan(place.startSeconds());
         });
-        assertThat(markers)
-                .extracting(marker -> marker.getAttribute(IMarker.SEVERITY, -1))
-                .contains(IMarker.SEVERITY_ERROR);
+        assertThat(markers.stream()
+                        .anyMatch(marker -> marker.getAttribute(IMarker.SEVERITY, -1) == IMarker.SEVERITY_ERROR))
+                .isTrue();
     }
 
     @Test
