@@ -26,7 +26,7 @@ import org.eclipse.swt.widgets.TableItem;
 
 /** The quantities of all channels, and below or beside them the cycles of one. */
 final class MeasuredPane {
-    private static final int[] SHARES = {2, 3};
+    private static final int[] SHARES = {1, 1};
 
     /** A cycle of a channel. */
     record Choice(String channel, Cycle cycle) {}
