@@ -23,6 +23,7 @@ import org.dutywright.capture.Channel;
  * @param eventCounts all events counted, kinds without events absent
  * @param events listed ones, at most 1,000 of a kind, by start
  * @param cycles all cycles; empty table unless PWM and OK
+ * @param edgeInstants how the instants of its transitions were found
  */
 public record ChannelMeasurement(
         Channel channel,
@@ -38,4 +39,40 @@ public record ChannelMeasurement(
         Map<String, Result> results,
         Map<EventKind, Long> eventCounts,
         List<PulseEvent> events,
-        CycleTable cycles) {}
+        CycleTable cycles,
+        EdgeInstants edgeInstants) {
+
+    /** A channel of which nothing is known about its transitions. */
+    public ChannelMeasurement(
+            Channel channel,
+            Role role,
+            ActiveLevel active,
+            Status status,
+            String statusReason,
+            Optional<StateLevels> levels,
+            Optional<LevelSummary> level,
+            Optional<Double> medianPeriodSeconds,
+            long cycleCount,
+            long disturbedCount,
+            Map<String, Result> results,
+            Map<EventKind, Long> eventCounts,
+            List<PulseEvent> events,
+            CycleTable cycles) {
+        this(
+                channel,
+                role,
+                active,
+                status,
+                statusReason,
+                levels,
+                level,
+                medianPeriodSeconds,
+                cycleCount,
+                disturbedCount,
+                results,
+                eventCounts,
+                events,
+                cycles,
+                EdgeInstants.NONE);
+    }
+}

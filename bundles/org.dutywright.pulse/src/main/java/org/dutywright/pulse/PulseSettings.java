@@ -100,6 +100,17 @@ public final class PulseSettings {
             49,
             "The half-width of the hysteresis never grows beyond this share of the swing.");
 
+    /** Samples on a transition from which its instant is fitted. */
+    public static final Setting FIT_SAMPLES = new Setting(
+            "edge.fit-samples",
+            "Samples for a fitted edge",
+            "",
+            12,
+            10,
+            1_000_000,
+            "The instant of a transition with so many samples between the reference levels comes from a least-squares fit, of one"
+                    + " with fewer from the two samples that straddle the 50 % level.");
+
     /** Aberration region in transition durations. */
     public static final Setting ABERRATION = new Setting(
             "levels.aberration",
@@ -141,6 +152,7 @@ public final class PulseSettings {
             HYSTERESIS_SHARE,
             HYSTERESIS_SIGMA,
             HYSTERESIS_MOST,
+            FIT_SAMPLES,
             ABERRATION,
             EventSettings.EVENT_SIGMA,
             EventSettings.STUCK_PERIODS,

@@ -9,5 +9,18 @@ package org.dutywright.pulse;
  * @param durationSeconds time from the 10 % to the 90 % reference level (either direction), NaN where the
  *     signal did not pass both on its way
  * @param samplesOnEdge number of samples between the 10 % and the 90 % level
+ * @param samplesInFit number of samples in the least-squares fit that gave the instant, 0 where it was interpolated
+ *     between the two samples that straddle the 50 % level
  */
-public record Transition(boolean rising, double instantSeconds, double durationSeconds, int samplesOnEdge) {}
+public record Transition(
+        boolean rising, double instantSeconds, double durationSeconds, int samplesOnEdge, int samplesInFit) {
+    /** A transition whose instant was interpolated. */
+    public Transition(boolean rising, double instantSeconds, double durationSeconds, int samplesOnEdge) {
+        this(rising, instantSeconds, durationSeconds, samplesOnEdge, 0);
+    }
+
+    /** Whether the instant comes from a fit. */
+    public boolean fitted() {
+        return samplesInFit > 0;
+    }
+}

@@ -14,7 +14,8 @@ import org.dutywright.report.internal.SettingsJson;
  * Writes {@code dutywright.measure/1}: UTF-8, indented, times in seconds, voltages in volts, duty in percent. A
  * number that does not exist is {@code null}.
  *
- * <p>Beside the fields of the schema: {@code statusReason}; {@code level} with mean, min, max and RMS of all
+ * <p>Beside the fields of the schema: {@code statusReason}; {@code edgeInstants} with how many transitions got their
+ * instant from a fit and how many from two samples; {@code level} with mean, min, max and RMS of all
  * samples; {@code measurements} with the results of measurements that are not built in, by id; {@code absent} with
  * the reason for each result without a number, by id. A channel that is not PWM has {@code null} as its active
  * level and its numbers of cycles.

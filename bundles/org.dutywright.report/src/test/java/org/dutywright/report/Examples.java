@@ -21,6 +21,7 @@ import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleTable;
+import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.pulse.LevelSummary;
@@ -107,7 +108,8 @@ final class Examples {
                 table(List.of(
                         new Cycle(0, -0.0999, 0.005, 0.0005, 1.58, false),
                         new Cycle(1, -0.0949, 0.01, 0.0005, 0.97, true),
-                        new Cycle(2, 0.41, 0.1 + 0.2, 0.1, 1.6, false))));
+                        new Cycle(2, 0.41, 0.1 + 0.2, 0.1, 1.6, false))),
+                new EdgeInstants(5, 2));
     }
 
     static ChannelMeasurement stuck() {

@@ -130,6 +130,7 @@ final class MeasureJsonTest {
     @Test
     void singleNumbersHaveTheFieldsOfTheSchema() throws IOException {
         JsonNode channel = channel(0);
+        assertThat(channel.get("edgeInstants").toString()).isEqualTo("{\"fitted\":5,\"interpolated\":2}");
         assertThat(channel.get("transitionS").toString())
                 .isEqualTo("{\"rise\":{\"median\":1.2E-5,\"u\":1.0E-6},\"fall\":{\"median\":null,\"u\":null}}");
         assertThat(channel.get("meanVoltage").toString()).isEqualTo("{\"value\":1.59,\"u\":0.002,\"u95\":0.004}");

@@ -151,7 +151,8 @@ public final class CaptureRun {
                 results,
                 channel.events().counts(),
                 channel.events().events(channel.cycles()),
-                channel.cycles());
+                channel.cycles(),
+                channel.edgeInstants());
     }
 
     private static String whyNot(ChannelAnalysis channel) {

@@ -9,6 +9,7 @@ import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.Coverage;
+import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.LevelSummary;
 import org.dutywright.pulse.PulseSettings;
@@ -234,6 +235,11 @@ public final class ChannelAnalysis implements AutoCloseable {
 
     Optional<PulseLog> pulses() {
         return stages.map(PulseStages::pulses);
+    }
+
+    /** How the instants of its transitions were found. */
+    EdgeInstants edgeInstants() {
+        return stages.map(PulseStages::edgeInstants).orElse(EdgeInstants.NONE);
     }
 
     /** What measurements may know; only for a channel with pulses. */

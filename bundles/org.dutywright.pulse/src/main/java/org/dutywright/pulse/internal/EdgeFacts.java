@@ -46,10 +46,12 @@ record EdgeFacts(double noiseSeconds, double samplingSeconds) {
     private static final class Direction {
         private final MedianSketch seconds = new MedianSketch();
         private final long[] samples = new long[MOST_SAMPLES + 1];
+        private double gains;
 
         void add(Pulse pulse) {
             seconds.add(pulse.edgeSeconds);
             samples[Math.min(MOST_SAMPLES, pulse.edgeSamples)]++;
+            gains += pulse.fitSamples > 0 ? EdgeFit.NOISE_GAIN * EdgeFit.NOISE_GAIN / pulse.fitSamples : 1;
         }
 
         private boolean resolved() {
@@ -61,7 +63,7 @@ record EdgeFacts(double noiseSeconds, double samplingSeconds) {
         }
 
         double noiseSeconds(double noise, double swing) {
-            return resolved() ? noise * seconds.median() / swing : 0;
+            return resolved() ? noise * seconds.median() / swing * Math.sqrt(gains / seconds.count()) : 0;
         }
 
         double samplingSeconds(double stepSeconds, double codeStep, double swing) {

@@ -8,8 +8,8 @@ import org.dutywright.pulse.PulseSettings;
  * Finds the transitions of a signal with two states, with hysteresis, in one pass and constant memory.
  *
  * <p>A state is left when a sample reaches the 50 % level plus the half-width of the hysteresis on the far side. The
- * instant of the transition is interpolated between the samples that straddle the 50 % level; see {@link Edge} for
- * several crossings. Its duration runs from the last crossing of the starting reference level before to the first
+ * instant of the transition is fitted ({@link EdgeFit}) or, with few samples on it, interpolated between the samples
+ * that straddle the 50 % level; see {@link Edge} for several crossings. Its duration runs from the last crossing of the starting reference level before to the first
  * crossing of the ending one after. A segment starts without a state: the first sample beyond the hysteresis tells it.
  */
 final class EdgeFinder {
@@ -21,10 +21,7 @@ final class EdgeFinder {
     private final Margins margins;
     private final TransitionTimer timer = new TransitionTimer();
     private final ExcursionWatch excursions;
-    /** Crossings of the 50 % level that the next transition may be made of. */
-    private final Edge departure = new Edge();
-    /** Crossings of the transition into the current state, while more may follow. */
-    private final Edge arrival = new Edge();
+    private final EdgeInstant instant;
 
     private ChannelBlocks blocks;
     private double[] values;
@@ -45,6 +42,7 @@ final class EdgeFinder {
         high = StateSide.of(levels, true);
         this.sink = sink;
         margins = new Margins(settings.get(PulseSettings.ABERRATION));
+        instant = new EdgeInstant((int) Math.round(settings.get(PulseSettings.FIT_SAMPLES)));
         excursions = new ExcursionWatch(sink, plateau, timer, settings);
     }
 
@@ -98,7 +96,7 @@ final class EdgeFinder {
         area = 0;
         settled = true;
         timer.reset();
-        departure.clear();
+        instant.atHome();
         if (furthest <= side.home()) {
             plateau.add(values, i, i + 1);
         }
@@ -136,7 +134,7 @@ final class EdgeFinder {
     }
 
     private void stayedHome(int from, int to) throws IOException {
-        departure.clear();
+        instant.atHome();
         double previous = from > 0 ? values[from - 1] : before;
         area += blocks.integral(previous, from, to);
         plateau.cameHome();
@@ -152,6 +150,10 @@ final class EdgeFinder {
         double px = side.sign() * previous;
         if (px <= side.home() && x > side.home()) {
             timer.departed(blocks.secondsBefore(i, StateSide.share(px, x, side.home())));
+            instant.departed();
+        }
+        if (x > side.home() || timer.underWay()) {
+            instant.sample(blocks.seconds(i), value);
         }
         if ((px < side.middle()) != (x < side.middle())) {
             crossed(i, previous, value, x >= side.middle());
@@ -170,11 +172,10 @@ final class EdgeFinder {
         double seconds = blocks.secondsBefore(i, share);
         double areaThere = area + (previous + share / 2 * (value - previous)) * share * blocks.stepBefore(i);
         if (away) {
-            departure.add(seconds, areaThere);
+            instant.crossed(seconds, areaThere);
         } else if (ending != null) {
             // still the transition that led here: noise took the signal back across the level for a while
-            arrival.add(seconds, areaThere);
-            departure.clear();
+            instant.crossedBack(seconds, areaThere);
         }
     }
 
@@ -190,8 +191,7 @@ final class EdgeFinder {
             current.edgeSeconds = Double.NaN;
         }
         ending = current;
-        arrival.set(departure);
-        departure.clear();
+        instant.flipped();
 
         Pulse next = new Pulse();
         next.startsWithEdge = true;
@@ -212,7 +212,7 @@ final class EdgeFinder {
             if (timer.underWay()) {
                 arrive(blocks.secondsBefore(i, StateSide.share(px, x, side.home())));
             }
-            departure.clear();
+            instant.atHome();
         } else {
             timer.between();
         }
@@ -246,6 +246,9 @@ final class EdgeFinder {
     private void arrive(double seconds) throws IOException {
         current.edgeSeconds = timer.arrived(seconds, blocks.typicalStep());
         current.edgeSamples = timer.samplesOnEdge();
+        if (ending != null) {
+            instant.arrived(current, levels.middle());
+        }
         release();
         if (settled) {
             // it was called settled while it was still on its way: those samples are no plateau
@@ -266,11 +269,10 @@ final class EdgeFinder {
         if (ending == null) {
             return;
         }
-        double instant = arrival.seconds();
-        current.startSeconds = instant;
-        ending.endSeconds = instant;
-        ending.area = arrival.area();
-        area -= arrival.area();
+        current.startSeconds = instant.seconds();
+        ending.endSeconds = instant.seconds();
+        ending.area = instant.area();
+        area -= instant.area();
         Pulse complete = ending;
         ending = null;
         sink.pulse(complete);

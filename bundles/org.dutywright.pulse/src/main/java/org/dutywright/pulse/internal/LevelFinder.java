@@ -134,6 +134,7 @@ final class LevelFinder {
                 tally.high().firstLevel(),
                 tally.low().uFirstLevel(lowNoise),
                 tally.high().uFirstLevel(highNoise),
+                tally.droop(),
                 Math.min(tally.low().medianSamples(), tally.high().medianSamples())));
     }
 }

@@ -11,7 +11,7 @@ final class LevelTally implements PulseSink {
 
     LevelTally(double low, double high) {
         this.low = new StateTally(low, high - low);
-        this.high = new StateTally(high, high - low);
+        this.high = new StateTally(high, low - high);
     }
 
     @Override
@@ -40,6 +40,10 @@ final class LevelTally implements PulseSink {
 
     StateTally high() {
         return high;
+    }
+
+    Droop droop() {
+        return new Droop(low.droop(), high.droop(), low.uDroop(), high.uDroop());
     }
 
     long transitions() {

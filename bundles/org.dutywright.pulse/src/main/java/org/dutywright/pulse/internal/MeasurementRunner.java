@@ -134,7 +134,11 @@ public final class MeasurementRunner {
                     continue;
                 }
                 Transition transition = new Transition(
-                        pulse.high, originSeconds + pulse.startSeconds, pulse.edgeSeconds, pulse.edgeSamples);
+                        pulse.high,
+                        originSeconds + pulse.startSeconds,
+                        pulse.edgeSeconds,
+                        pulse.edgeSamples,
+                        pulse.fitSamples);
                 for (Guarded run : runs) {
                     run.guard(it -> it.transition(transition, disturbed));
                 }

@@ -21,6 +21,7 @@ final class Plateau {
     private long count;
     private double sum;
     private double squares;
+    private double rising;
     private double skippedSum;
     private long skipped;
     private final double[] away = new double[MOST_AWAY];
@@ -42,6 +43,7 @@ final class Plateau {
         count = 0;
         sum = 0;
         squares = 0;
+        rising = 0;
         skippedSum = 0;
         skipped = 0;
         far = false;
@@ -94,8 +96,28 @@ final class Plateau {
     }
 
     private void count(double[] values, int from, int to) {
-        sum += Sums.of(values, from, to) - centre * (to - from);
-        squares += Sums.ofSquares(values, from, to, centre);
+        double a = 0;
+        double b = 0;
+        double squared = 0;
+        double weighted = 0;
+        int i = from;
+        for (; i + 1 < to; i += 2) {
+            double first = values[i] - centre;
+            double second = values[i + 1] - centre;
+            a += first;
+            b += second;
+            squared += first * first + second * second;
+            weighted += (i - from) * (first + second) + second;
+        }
+        if (i < to) {
+            double last = values[i] - centre;
+            a += last;
+            squared += last * last;
+            weighted += (i - from) * last;
+        }
+        sum += a + b;
+        squares += squared;
+        rising += weighted + count * (a + b);
         count += to - from;
     }
 
@@ -148,12 +170,19 @@ final class Plateau {
         return count > 0 ? centre + sum / count : centre;
     }
 
+    // Slope of the least-squares line through the samples, numbered from 0 on.
+    private double trend() {
+        double n = count;
+        return count < 3 ? 0 : (rising - (n - 1) / 2 * sum) / (n * (n * n - 1) / 12);
+    }
+
     /** Writes the result into a pulse that ends here. */
     void finish(Pulse pulse) {
         pulse.plateauSamples = count;
         if (count > 0) {
             pulse.plateau = centre + sum / count;
             pulse.plateauSquares = Math.max(0, squares - sum * sum / count);
+            pulse.plateauTrend = trend();
         }
         pulse.settledSamples = count + skipped + heldCount;
         if (pulse.settledSamples > 0) {

@@ -20,6 +20,8 @@ final class Pulse {
     double edgeSeconds = Double.NaN;
     /** Number of samples between 10 and 90 % of the transition into it. */
     int edgeSamples;
+    /** Number of samples in the fit that gave the instant of the transition into it, 0 where it was interpolated. */
+    int fitSamples;
     /** Whether further transitions were merged into the transition into it. */
     boolean bounced;
     /** Integral of the signal over the pulse. */
@@ -32,6 +34,8 @@ final class Pulse {
     long plateauSamples;
     /** Sum of the squared deviations of those samples from their mean. */
     double plateauSquares;
+    /** Slope of the least-squares line through those samples, a sample; 0 for fewer than three. */
+    double plateauTrend;
     /** Whether the plateau reaches into the aberration of the transition, because the pulse is short. */
     boolean nearEdges;
     /** Mean of all samples within the state, aberrations included, NaN without any. */
@@ -67,6 +71,7 @@ final class Pulse {
             plateau = last.plateau;
             plateauSamples = last.plateauSamples;
             plateauSquares = last.plateauSquares;
+            plateauTrend = last.plateauTrend;
             nearEdges = last.nearEdges;
         }
         if (!(settledSamples >= last.settledSamples)) {

@@ -10,6 +10,8 @@ final class PulseLog implements AutoCloseable {
     private static final int ENDS_WITH_EDGE = 4;
     private static final int BOUNCED = 8;
     private static final int SAMPLES = 16;
+    private static final int MOST_SAMPLES = 1 << 20;
+    private static final long FIT_SAMPLES = (long) SAMPLES * MOST_SAMPLES;
 
     private final RecordSpill spill = new RecordSpill(5);
 
@@ -21,7 +23,9 @@ final class PulseLog implements AutoCloseable {
         spill.add(
                 pulse.startSeconds,
                 pulse.endSeconds,
-                code + (double) SAMPLES * pulse.edgeSamples,
+                code
+                        + (double) SAMPLES * Math.min(pulse.edgeSamples, MOST_SAMPLES - 1)
+                        + (double) FIT_SAMPLES * Math.min(pulse.fitSamples, MOST_SAMPLES - 1),
                 pulse.edgeSeconds,
                 pulse.area);
     }
@@ -59,7 +63,8 @@ final class PulseLog implements AutoCloseable {
             pulse.startsWithEdge = (code & STARTS_WITH_EDGE) != 0;
             pulse.endsWithEdge = (code & ENDS_WITH_EDGE) != 0;
             pulse.bounced = (code & BOUNCED) != 0;
-            pulse.edgeSamples = (int) (code / SAMPLES);
+            pulse.edgeSamples = (int) (code / SAMPLES % MOST_SAMPLES);
+            pulse.fitSamples = (int) (code / FIT_SAMPLES);
             pulse.edgeSeconds = record[3];
             pulse.area = record[4];
             return pulse;

@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
 
@@ -19,6 +20,8 @@ final class PulseStages implements PulseSink, AutoCloseable {
     private final MarkLog highShifts = new MarkLog();
     private final LevelShiftWatch lowWatch;
     private final LevelShiftWatch highWatch;
+    private long fitted;
+    private long interpolated;
 
     private PulseStages(States states, PulseSettings settings) {
         double period = states.periodGuessSeconds();
@@ -46,6 +49,8 @@ final class PulseStages implements PulseSink, AutoCloseable {
     @Override
     public void pulse(Pulse pulse) throws IOException {
         pulses.add(pulse);
+        fitted += pulse.startsWithEdge && pulse.fitSamples > 0 ? 1 : 0;
+        interpolated += pulse.startsWithEdge && pulse.fitSamples == 0 ? 1 : 0;
         (pulse.high ? highWatch : lowWatch).pulse(pulse);
     }
 
@@ -55,6 +60,10 @@ final class PulseStages implements PulseSink, AutoCloseable {
         if (!excursion.afterEdge() || excursion.startSeconds() > excursion.pulseStartSeconds() + windowSeconds) {
             excursions.add(excursion.startSeconds(), excursion.endSeconds(), excursion.peak(), excursion.high());
         }
+    }
+
+    EdgeInstants edgeInstants() {
+        return new EdgeInstants(fitted, interpolated);
     }
 
     PulseLog pulses() {

@@ -32,16 +32,21 @@ final class StateTally {
     private long settledSamples;
     private double settledSum;
     private double extremeSum;
+    private long trends;
+    private double trendSum;
+    private double trendSquares;
+    private final double towardsOther;
 
     /**
      * An empty tally.
      *
      * @param centre a level near the state
-     * @param swing distance of the two states, about
+     * @param swing distance of the two states, about; negative for the high state, from which the other one lies below
      */
     StateTally(double centre, double swing) {
         this.centre = centre;
-        plateaus = new PlateauBins(centre, swing);
+        towardsOther = 1 / swing;
+        plateaus = new PlateauBins(centre, Math.abs(swing));
     }
 
     void add(Pulse pulse) {
@@ -57,6 +62,13 @@ final class StateTally {
         if (pulse.plateauSamples > 0) {
             withPlateau++;
             plateaus.add(pulse);
+        }
+        if (pulse.plateauSamples > 2) {
+            // a runt or a level that shifts in the middle of a pulse counts as one swing at most
+            double trend = Math.clamp(pulse.plateauTrend * pulse.samples * towardsOther, -1, 1);
+            trends++;
+            trendSum += trend;
+            trendSquares += trend * trend;
         }
         if (pulse.startsWithEdge && pulse.levelSamples() > 0 && firstCount < FIRST) {
             first[firstCount++] = pulse.level();
@@ -124,6 +136,20 @@ final class StateTally {
         double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level());
         double unsettled = Math.max(UNSETTLED * swing, toExtreme);
         return Coverage.known(level(), Math.hypot(random, Math.hypot(step, unsettled)));
+    }
+
+    /** Mean change of the level over a pulse, towards the other state, as a share of the swing. */
+    double droop() {
+        return trends == 0 ? 0 : trendSum / trends;
+    }
+
+    /** Standard uncertainty of {@link #droop} from the scatter of the pulses; 1 for fewer than two. */
+    double uDroop() {
+        if (trends < 2) {
+            return 1;
+        }
+        double variance = Math.max(0, trendSquares - trendSum * trendSum / trends) / (trends - 1.0);
+        return Math.sqrt(variance / trends);
     }
 
     /** Level of the first pulses, to which later ones are compared; the overall level where no pulse has a plateau. */

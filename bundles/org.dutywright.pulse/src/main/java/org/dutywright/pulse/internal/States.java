@@ -15,6 +15,7 @@ import org.dutywright.pulse.StateLevels;
  * @param firstHigh high level of the first pulses
  * @param uFirstLow standard uncertainty of firstLow from noise
  * @param uFirstHigh standard uncertainty of firstHigh from noise
+ * @param droop how far the levels run within pulses
  * @param samplesPerPulse median number of samples of the shorter kind of pulse, at most 64
  */
 record States(
@@ -27,4 +28,5 @@ record States(
         double firstHigh,
         double uFirstLow,
         double uFirstHigh,
+        Droop droop,
         int samplesPerPulse) {}

@@ -126,12 +126,18 @@ class EdgeFinderTest {
                 continue;
             }
             complete++;
-            // both interpolate the same two samples; instants of seconds have 2e-16 of rounding
-            assertThat(pulse.startSeconds).isCloseTo(found.seconds(), within(1e-13));
+            // both interpolate the same two samples; instants of seconds have 2e-16 of rounding, and a fit, whose
+            // normal
+            // equations are solved in two ways, loses up to four digits of the edge's some hundred microseconds
+            assertThat(pulse.fitSamples).isEqualTo(found.fitted());
+            assertThat(pulse.startSeconds).isCloseTo(found.seconds(), within(found.fitted() > 0 ? 1e-11 : 1e-13));
             assertThat(pulse.edgeSeconds).isCloseTo(found.durationSeconds(), within(1e-13));
             assertThat(pulse.edgeSamples).isEqualTo(found.samples());
             boolean endIsSingle = i + 1 < expected.size() && expected.get(i + 1).crossings() == 1 && pulse.endsWithEdge;
-            if (found.crossings() == 1 && endIsSingle) {
+            boolean neitherFitted = found.fitted() == 0
+                    && i + 1 < expected.size()
+                    && expected.get(i + 1).fitted() == 0;
+            if (found.crossings() == 1 && endIsSingle && neitherFitted) {
                 // sums of some hundred samples of up to 12 V times 10 us
                 assertThat(pulse.area).isCloseTo(oracle.integral(pulse.startSeconds, pulse.endSeconds), within(1e-13));
             }
@@ -193,7 +199,8 @@ class EdgeFinderTest {
         Pulse pulse = kept.pulses.get(1);
         // straight lines between samples 0.1 us apart miss the curve by up to (dt / tau)^2 / 8 = 5e-7 of the swing
         assertThat(pulse.edgeSeconds).isCloseTo(Math.log(9) * tau, within(1e-5 * tau));
-        assertThat(pulse.startSeconds).isCloseTo(0.5e-3 + Math.log(2) * tau, within(1e-5 * tau));
+        // the instant comes from a fit, which leaves 0.00016 durations of an exponential
+        assertThat(pulse.startSeconds).isCloseTo(0.5e-3 + Math.log(2) * tau, within(0.00016 * 2.197225 * tau));
     }
 
     @Test

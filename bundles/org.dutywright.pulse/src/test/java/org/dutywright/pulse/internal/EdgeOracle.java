@@ -3,6 +3,10 @@ package org.dutywright.pulse.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import org.apache.commons.math3.analysis.solvers.LaguerreSolver;
+import org.apache.commons.math3.complex.Complex;
+import org.apache.commons.math3.fitting.PolynomialCurveFitter;
+import org.apache.commons.math3.fitting.WeightedObservedPoints;
 
 /**
  * The slow and obvious edge finder: it looks at the whole recording as often as it likes. For each segment it writes down
@@ -17,10 +21,22 @@ final class EdgeOracle {
      * @param durationSeconds NaN where the signal did not pass both reference levels
      * @param samples samples between the reference levels
      * @param crossings number of crossings of the 50 % level
+     * @param fitted samples in the fit that gave the instant, 0 where it lies between crossings
      * @param complete whether the signal came from home and arrived; otherwise only direction and place are sure
      */
     record Found(
-            boolean rising, double seconds, double durationSeconds, int samples, int crossings, boolean complete) {}
+            boolean rising,
+            double seconds,
+            double durationSeconds,
+            int samples,
+            int crossings,
+            int fitted,
+            boolean complete) {}
+
+    /** The setting's default. */
+    private static final int FITTED_FROM = 12;
+
+    private static final Fit NO_FIT = new Fit(Double.NaN, 0);
 
     private final double[] values;
     private final double[] seconds;
@@ -88,7 +104,33 @@ final class EdgeOracle {
         }
         double instant = (crossings.get(0) + crossings.get(crossings.size() - 1)) / 2;
         double duration = complete ? crossing(arrived, end) - crossing(home + 1, start) : Double.NaN;
-        return new Found(rising, instant, duration, arrived - home - 1, crossings.size(), complete);
+        int samples = arrived - home - 1;
+        Fit fit = samples >= FITTED_FROM && duration > 0 ? fit(home + 1, arrived, instant, duration) : NO_FIT;
+        double seen = fit.samples == 0 ? instant : fit.seconds;
+        return new Found(rising, seen, duration, samples, crossings.size(), fit.samples, complete);
+    }
+
+    private record Fit(double seconds, int samples) {}
+
+    // A parabola by a library, through the samples within a quarter of the duration, and its root nearest to the guess.
+    private Fit fit(int from, int to, double guess, double duration) {
+        WeightedObservedPoints points = new WeightedObservedPoints();
+        for (int i = from; i <= to; i++) {
+            if (Math.abs(seconds[i] - guess) <= duration / 4) {
+                points.add((seconds[i] - guess) / duration, values[i] - levels.middle());
+            }
+        }
+        int count = points.toList().size();
+        if (count < 5) {
+            return NO_FIT;
+        }
+        double[] parabola = PolynomialCurveFitter.create(2).fit(points.toList());
+        double root = new LaguerreSolver(1e-15, 1e-15).solveAllComplex(parabola, 0)[0].getReal();
+        for (Complex other : new LaguerreSolver(1e-15, 1e-15).solveAllComplex(parabola, 0)) {
+            root = Math.abs(other.getReal()) < Math.abs(root) ? other.getReal() : root;
+        }
+        boolean tells = parabola[1] * (values[to] - values[from]) > 0 && Math.abs(root) <= 0.25;
+        return tells ? new Fit(guess + root * duration, count) : NO_FIT;
     }
 
     private static boolean beyond(double value, double level, boolean rising) {

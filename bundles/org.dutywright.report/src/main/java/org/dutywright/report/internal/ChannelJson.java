@@ -74,6 +74,14 @@ public final class ChannelJson {
             median(json, "rise", Found.single(channel, Found.RISE));
             median(json, "fall", Found.single(channel, Found.FALL));
         });
+        if (isPwm(channel)) {
+            json.row("edgeInstants", () -> {
+                json.count("fitted", channel.edgeInstants().fitted());
+                json.count("interpolated", channel.edgeInstants().interpolated());
+            });
+        } else {
+            json.absent("edgeInstants");
+        }
         json.uncertain("meanVoltage", Found.single(channel, Found.MEAN_VOLTAGE));
         json.row("periodJitterS", () -> {
             json.number("rms", Found.single(channel, Found.JITTER_RMS).map(Uncertain::value));

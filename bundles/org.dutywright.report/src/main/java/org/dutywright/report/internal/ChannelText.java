@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.stream.Collectors;
 import org.dutywright.pulse.ChannelMeasurement;
+import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.LevelSummary;
 import org.dutywright.pulse.Outcome;
@@ -31,6 +32,7 @@ public final class ChannelText {
         if (channel.role() == Role.PWM) {
             cycles(table, channel);
             levels(table, channel);
+            edges(table, channel.edgeInstants());
             events(table, channel);
             absences(table, channel);
         } else {
@@ -122,6 +124,19 @@ public final class ChannelText {
         });
         if (channel.levels().isEmpty()) {
             channel.level().ifPresent(level -> level(table, channel, level));
+        }
+    }
+
+    private static void edges(TextTable table, EdgeInstants edges) {
+        List<String> parts = new ArrayList<>();
+        if (edges.fitted() > 0) {
+            parts.add(edges.fitted() + " fitted to the samples on the edge");
+        }
+        if (edges.interpolated() > 0) {
+            parts.add(edges.interpolated() + " interpolated between two samples");
+        }
+        if (!parts.isEmpty()) {
+            table.row("Edge instants", String.join(", ", parts));
         }
     }
 
