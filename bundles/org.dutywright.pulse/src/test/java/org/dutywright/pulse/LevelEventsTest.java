@@ -80,6 +80,18 @@ class LevelEventsTest {
         assertThat(event.cycle()).hasValue(50);
     }
 
+    /** The first samples are off both states, and which way the signal goes there is told only by those after them. */
+    @ParameterizedTest
+    @ValueSource(doubles = {0.25, 0.35, 0.65, 0.75})
+    void a_recording_that_begins_on_an_edge_has_no_runt(double share) {
+        TestSignal signal = TestSignal.at(100e3, 1)
+                .levels(0.5, 11.5)
+                .ramp(400e-6)
+                .noise(0.05, 42)
+                .carrier(200, (0.5 - share) * 400e-6 - 0.3 * PERIOD, 0.3);
+        Measured.assertNone(Measured.pwm(signal));
+    }
+
     @Test
     void a_single_sample_off_its_state_is_no_runt() {
         TestSignal signal = healthy(0.3).ramp(0);

@@ -6,6 +6,8 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import org.dutywright.capture.CancelledException;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
@@ -56,6 +58,16 @@ class LongCaptureTest {
             ChannelMeasurement channel = measured.channels().get(0);
             assertThat(channel.cycleCount()).isEqualTo(Math.round(seconds * 200) - 1);
             assertThat(channel.eventCounts()).isEmpty();
+        }
+    }
+
+    /** After an edge of 20 us, one in 2,000 has two samples of 20 kS/s in a row that noise takes below 90 %. */
+    @Test
+    void noise_after_a_fast_edge_does_not_make_it_slow() throws IOException {
+        ChannelPlan plan =
+                new ChannelPlan(Optional.of(Role.PWM), Optional.empty(), Optional.empty(), OptionalDouble.of(60e-6));
+        try (CaptureMeasurement measured = Measured.of(capture(20e3, 60, 20e-6, 0.05, 3), plan)) {
+            assertThat(measured.channels().get(0).eventCounts()).isEmpty();
         }
     }
 

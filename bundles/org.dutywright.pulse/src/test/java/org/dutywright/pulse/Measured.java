@@ -83,6 +83,12 @@ public final class Measured {
         assertThat(channel.events()).hasSize((int) count).allMatch(event -> event.kind() == kind);
     }
 
+    /** Asserts that a channel has no event. */
+    public static void assertNone(ChannelMeasurement channel) {
+        assertThat(channel.eventCounts()).isEmpty();
+        assertThat(channel.events()).isEmpty();
+    }
+
     /** The only event of a channel, of a given kind. */
     public static PulseEvent only(ChannelMeasurement channel, EventKind kind) {
         assertOnly(channel, kind, 1);

@@ -20,6 +20,7 @@ final class EdgeFinder {
     private final Plateau plateau = new Plateau();
     private final Margins margins;
     private final TransitionTimer timer = new TransitionTimer();
+    private final EdgeCore core = new EdgeCore();
     private final ExcursionWatch excursions;
     private final EdgeInstant instant;
 
@@ -97,6 +98,7 @@ final class EdgeFinder {
         settled = true;
         timer.reset();
         instant.atHome();
+        core.reset();
         if (furthest <= side.home()) {
             plateau.add(values, i, i + 1);
         }
@@ -108,7 +110,7 @@ final class EdgeFinder {
         current = pulse;
         current.high = next.high();
         furthest = next.sign() * value;
-        excursions.start(next);
+        excursions.start(next, pulse.startsWithEdge || furthest <= next.near());
         startPlateau();
     }
 
@@ -155,6 +157,7 @@ final class EdgeFinder {
         if (x > side.home() || timer.underWay()) {
             instant.sample(blocks.seconds(i), value);
         }
+        core.leave(blocks, i, side, px, x);
         if ((px < side.middle()) != (x < side.middle())) {
             crossed(i, previous, value, x >= side.middle());
         }
@@ -199,6 +202,8 @@ final class EdgeFinder {
         settled = false;
         timer.triggered(next.high, offLevel);
         double px = side.sign() * previous;
+        core.triggered();
+        core.sample(blocks, i, side, px, furthest, current);
         if (furthest <= side.home()) {
             arrive(blocks.secondsBefore(i, StateSide.share(px, furthest, side.home())));
         } else {
@@ -207,6 +212,7 @@ final class EdgeFinder {
     }
 
     private void inState(int i, double px, double x) throws IOException {
+        core.sample(blocks, i, side, px, x, current);
         furthest = x < furthest ? x : furthest;
         if (x <= side.home()) {
             if (timer.underWay()) {

@@ -33,6 +33,9 @@ record EventLimits(
     /** Doubt about two edges widens the limit of an extra pulse by no more than this share of the period. */
     private static final double MOST_DOUBT = 0.1;
 
+    /** With fewer samples on an edge, the instants between them are only known to lie between them. */
+    static final int SAMPLES_TO_INTERPOLATE = 5;
+
     /**
      * Limits for a channel.
      *
@@ -70,13 +73,16 @@ record EventLimits(
     }
 
     /**
-     * Whether a transition is slow beyond doubt. With few samples on it, its duration is only known to be at least the
-     * time from the first of them to the last.
+     * Whether the transition into a pulse is slow beyond doubt. With few samples on it, its duration is only known to be
+     * at least the time from the first of them to the last; and for longer than the limit, no sample of it may be one that
+     * noise took out of a state.
      */
-    boolean slow(double edgeSeconds, int edgeSamples) {
-        double least = edgeSamples >= 5 ? edgeSeconds : (edgeSamples - 1) * stepSeconds;
-        return edgeSeconds > slowEdgeSeconds
+    boolean slow(Pulse pulse) {
+        double seconds = pulse.edgeSeconds;
+        double least = pulse.edgeSamples >= SAMPLES_TO_INTERPOLATE ? seconds : (pulse.edgeSamples - 1) * stepSeconds;
+        return seconds > slowEdgeSeconds
                 && least > slowEdgeSeconds
-                && edgeSeconds - slowEdgeSeconds > sigmas * edgeNoiseShare * edgeSeconds;
+                && pulse.coreSeconds > slowEdgeSeconds
+                && seconds - slowEdgeSeconds > sigmas * edgeNoiseShare * seconds;
     }
 }

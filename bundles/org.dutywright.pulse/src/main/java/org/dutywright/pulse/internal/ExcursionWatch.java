@@ -25,6 +25,9 @@ final class ExcursionWatch {
     private final TransitionTimer timer;
     private StateSide side;
 
+    /** Whether the signal has been near its level in this segment: until then it may be on an edge that began before. */
+    private boolean beenHome;
+
     private boolean out;
     private long outInRow;
     private boolean longEnough;
@@ -45,9 +48,14 @@ final class ExcursionWatch {
         leastSamples = Math.round(settings.get(EventSettings.RUNT_SAMPLES));
     }
 
-    /** Starts a state. */
-    void start(StateSide state) {
+    /**
+     * Starts a state.
+     *
+     * @param reached whether the signal came into it by a transition or is near its level
+     */
+    void start(StateSide state, boolean reached) {
         side = state;
+        beenHome = reached;
         cancel();
     }
 
@@ -67,6 +75,7 @@ final class ExcursionWatch {
      * @param px the sample before them, with the sign
      */
     void quiet(ChannelBlocks blocks, int from, int to, double px) throws IOException {
+        beenHome = true;
         if (length > 0) {
             double[] values = blocks.values();
             returned(blocks, from, px, side.sign() * values[from]);
@@ -95,8 +104,11 @@ final class ExcursionWatch {
      * @param x the sample, with the sign
      */
     void sample(ChannelBlocks blocks, int i, double px, double x, Pulse pulse) throws IOException {
+        beenHome |= x <= side.near();
         if (x > side.leave()) {
-            outside(blocks, i, px, x, pulse);
+            if (beenHome) {
+                outside(blocks, i, px, x, pulse);
+            }
             return;
         }
         returned(blocks, i, px, x);

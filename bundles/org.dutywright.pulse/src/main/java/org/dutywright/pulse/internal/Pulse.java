@@ -22,6 +22,8 @@ final class Pulse {
     int edgeSamples;
     /** Number of samples in the fit that gave the instant of the transition into it, 0 where it was interpolated. */
     int fitSamples;
+    /** How long the transition into it belonged to neither state, NaN where that cannot be told; see {@link EdgeCore}. */
+    double coreSeconds = Double.NaN;
     /** Whether further transitions were merged into the transition into it. */
     boolean bounced;
     /** Integral of the signal over the pulse. */

@@ -12,8 +12,10 @@ final class PulseLog implements AutoCloseable {
     private static final int SAMPLES = 16;
     private static final int MOST_SAMPLES = 1 << 20;
     private static final long FIT_SAMPLES = (long) SAMPLES * MOST_SAMPLES;
+    /** Numbers a pulse. */
+    private static final int RECORD = 6;
 
-    private final RecordSpill spill = new RecordSpill(5);
+    private final RecordSpill spill = new RecordSpill(RECORD);
 
     void add(Pulse pulse) throws IOException {
         int code = (pulse.high ? HIGH : 0)
@@ -27,7 +29,8 @@ final class PulseLog implements AutoCloseable {
                         + (double) SAMPLES * Math.min(pulse.edgeSamples, MOST_SAMPLES - 1)
                         + (double) FIT_SAMPLES * Math.min(pulse.fitSamples, MOST_SAMPLES - 1),
                 pulse.edgeSeconds,
-                pulse.area);
+                pulse.area,
+                pulse.coreSeconds);
     }
 
     long size() {
@@ -46,7 +49,7 @@ final class PulseLog implements AutoCloseable {
     /** Reads the pulses in order. */
     final class Reader {
         private final RecordSpill.Cursor cursor = spill.cursor();
-        private final double[] record = new double[5];
+        private final double[] record = new double[RECORD];
         private long next;
 
         /** The next pulse, without levels, or null after the last one. */
@@ -67,6 +70,7 @@ final class PulseLog implements AutoCloseable {
             pulse.fitSamples = (int) (code / FIT_SAMPLES);
             pulse.edgeSeconds = record[3];
             pulse.area = record[4];
+            pulse.coreSeconds = record[5];
             return pulse;
         }
 

@@ -27,7 +27,7 @@ final class SilentSpans {
         PulseLog.Reader reader = log.reader();
         boolean first = true;
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
-            if (pulse.startsWithEdge && !pulse.bounced && limits.slow(pulse.edgeSeconds, pulse.edgeSamples)) {
+            if (pulse.startsWithEdge && !pulse.bounced && limits.slow(pulse)) {
                 slowEdge(pulse);
             }
             if (!pulse.endsWithEdge) {

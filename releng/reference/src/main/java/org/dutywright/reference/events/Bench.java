@@ -23,15 +23,23 @@ import org.dutywright.simulation.Scenario;
 /**
  * A sensor and a recorder drawn from a seed: two channels with carriers of their own, or one; end points of the duty between 5 and
  * 95 %, either active level, linear or exponential edges, jitter, 8 to 12 bits, 10 to 200 kS/s, at least five samples in
- * the shortest pulse. The travel rests and moves, with strokes of 80 ms from end to end and back.
+ * the shortest pulse. The travel rests and moves, with strokes of 80 ms from end to end and back. Some recordings have gaps.
  */
 final class Bench {
     private static final double[] RATES = {10e3, 20e3, 25e3, 50e3, 100e3, 200e3};
     private static final double STROKE_SECONDS = 0.08;
     private static final double LEAST_SAMPLES = 5;
 
-    /** Of a channel alone, a stroke must stay below the limit of a duty jump: 70 points in 16 cycles are 4.4 a cycle. */
-    private static final double MOST_TRAVEL_POINTS = 70;
+    /** Of a channel alone, a stroke must stay below the limit of a duty jump: 58 points in 14 cycles are 4.1 a cycle. */
+    private static final double MOST_POINTS_ALONE = 58;
+
+    private static final double MOST_POINTS = 90;
+
+    /** From 0 to 100 %, as a share of the period: a longer edge may be a slow one. */
+    private static final double LONGEST_EDGE = 0.09;
+
+    /** A sensor's own limit for its transitions, against the longest one from 10 to 90 % that it has. */
+    private static final double TRANSITION_LIMIT = 1.3;
 
     private final Random random;
     private final long seed;
@@ -41,6 +49,7 @@ final class Bench {
     private final List<ChannelModel> channels = new ArrayList<>();
     private final Map<String, ChannelPlan> plans = new LinkedHashMap<>();
     private final Quantisation converter;
+    private final List<Recording.Pause> pauses = new ArrayList<>();
 
     Bench(long seed, int channelCount, int cycles) {
         this.seed = seed;
@@ -50,25 +59,30 @@ final class Bench {
         sampleRateHz = RATES[random.nextInt(RATES.length)];
         durationSeconds = cycles / carrierHz;
         for (int i = 0; i < channelCount; i++) {
-            addChannel("signal" + (i + 1));
+            addChannel("signal" + (i + 1), channelCount > 1 ? MOST_POINTS : MOST_POINTS_ALONE);
         }
         int bits = 8 + 2 * random.nextInt(3);
         converter = Quantisation.ofBits(bits, -2, 18);
+        for (double at = between(0.1, 3); random.nextInt(3) == 0 && at < durationSeconds; at += between(0.5, 2)) {
+            pauses.add(new Recording.Pause(at, at + between(0.001, 0.3)));
+        }
     }
 
     private double between(double least, double most) {
         return least + (most - least) * random.nextDouble();
     }
 
-    private void addChannel(String name) {
+    private void addChannel(String name, double mostPoints) {
         double least = Math.max(5, 100 * LEAST_SAMPLES * carrierHz * 1.1 / sampleRateHz);
         double released = between(least, 95 - (95 - least) / 2);
-        double pressed = Math.min(100 - least, released + between(10, MOST_TRAVEL_POINTS));
+        double pressed = Math.min(100 - least, released + between(10, mostPoints));
         boolean high = random.nextBoolean();
         double own = carrierHz * between(0.98, 1.02);
         double low = between(0, 1.2);
         double swing = random.nextBoolean() ? between(4.5, 5) : between(10, 13);
         double shortest = Math.min(released, 100 - pressed) / 100 / own;
+        EdgeShape rise = edge(shortest, own);
+        EdgeShape fall = edge(shortest, own);
         channels.add(new ChannelModel(
                 name,
                 high,
@@ -77,8 +91,8 @@ final class Bench {
                 new DutyLaw.EndPoints(released, pressed),
                 low,
                 low + swing,
-                edge(shortest),
-                edge(shortest),
+                rise,
+                fall,
                 random.nextInt(3) == 0 ? 0 : between(0, 0.002) / own,
                 0));
         plans.put(
@@ -87,14 +101,24 @@ final class Bench {
                         Optional.of(Role.PWM),
                         Optional.of(high ? ActiveLevel.HIGH : ActiveLevel.LOW),
                         Optional.of(new ChannelPlan.Travel(released, pressed)),
-                        OptionalDouble.empty()));
+                        random.nextBoolean()
+                                ? OptionalDouble.empty()
+                                : OptionalDouble.of(
+                                        TRANSITION_LIMIT * Math.max(tenToNinety(rise), tenToNinety(fall)))));
     }
 
-    /** An edge that is over before half of the shortest pulse, and no longer than 10 % of a period. */
-    private EdgeShape edge(double shortestSeconds) {
-        double most = Math.min(0.5 * shortestSeconds, 400e-6);
+    /** An edge that is over before half of the shortest pulse. */
+    private EdgeShape edge(double shortestSeconds, double hertz) {
+        double most = Math.min(0.5 * shortestSeconds, LONGEST_EDGE / hertz);
         double seconds = most * Math.pow(random.nextDouble(), 2);
         return random.nextInt(3) == 0 ? new EdgeShape.Exponential(seconds / 5) : new EdgeShape.Ramp(seconds);
+    }
+
+    private static double tenToNinety(EdgeShape edge) {
+        return switch (edge) {
+            case EdgeShape.Ramp ramp -> 0.8 * ramp.durationSeconds();
+            case EdgeShape.Exponential pole -> Math.log(9) * pole.timeConstantSeconds();
+        };
     }
 
     /** Rests, slow movements and fast strokes in turn. */
@@ -123,8 +147,7 @@ final class Bench {
                 "",
                 "drawn",
                 seed,
-                new Recording(
-                        sampleRateHz, 0, durationSeconds, Optional.empty(), List.of(), Recording.Format.standard()),
+                new Recording(sampleRateHz, 0, durationSeconds, Optional.empty(), pauses, Recording.Format.standard()),
                 Optional.empty(),
                 travel(),
                 channels,

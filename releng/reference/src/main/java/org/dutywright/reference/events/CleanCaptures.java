@@ -20,7 +20,7 @@ public final class CleanCaptures implements Study {
     private static final double[] NOISE_SHARES = {0, 0.01, 0.02, 0.03, 0.05};
     private static final int CAPTURES = 60;
     private static final int CYCLES = 1000;
-    private static final int LISTED = 20;
+    private static final int LISTED = 60;
 
     @Override
     public String name() {

@@ -7,10 +7,11 @@ import java.util.Random;
 enum NoiseKind {
     /** Independent from sample to sample. */
     WHITE("white"),
-    /** Through a single pole at a tenth of the sample rate, as behind an input filter: neighbours are alike. */
+    /** Through a single pole at a 20th to a quarter of the sample rate, as behind an input filter: neighbours are alike. */
     BAND_LIMITED("band-limited");
 
-    private static final double CORNER_SHARE = 0.1;
+    private static final double LOWEST_CORNER = 0.05;
+    private static final double HIGHEST_CORNER = 0.25;
 
     private final String word;
 
@@ -28,7 +29,8 @@ enum NoiseKind {
             return;
         }
         // y[k] = a y[k-1] + sqrt(1 - a^2) w[k] has the variance of w; a = exp(-2 pi f_c / f_s)
-        double keep = this == WHITE ? 0 : Math.exp(-2 * Math.PI * CORNER_SHARE);
+        double corner = LOWEST_CORNER * Math.pow(HIGHEST_CORNER / LOWEST_CORNER, random.nextDouble());
+        double keep = this == WHITE ? 0 : Math.exp(-2 * Math.PI * corner);
         double fresh = Math.sqrt(1 - keep * keep);
         double noise = random.nextGaussian();
         for (int i = 0; i < samples.length; i++) {
