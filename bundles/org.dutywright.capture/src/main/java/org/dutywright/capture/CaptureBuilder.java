@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.dutywright.capture.internal.Breaks;
@@ -27,6 +28,7 @@ public final class CaptureBuilder implements AutoCloseable {
     private final double startSeconds;
     private final ColumnStore values;
     private final Optional<ColumnStore> stamps;
+    private final Map<Integer, CountScale> counts = new LinkedHashMap<>();
     private final Breaks breaks = new Breaks();
     private final List<Segment> segments = new ArrayList<>();
     private double stampResolutionSeconds;
@@ -125,6 +127,16 @@ public final class CaptureBuilder implements AutoCloseable {
         stampResolutionSeconds = seconds;
     }
 
+    /**
+     * Says that the values of a channel stand for counts of 16 bits with a sign.
+     *
+     * @param channel index of the channel
+     * @param scale of its counts, with whatever factor the values got
+     */
+    public void counts(int channel, CountScale scale) {
+        counts.put(Objects.checkIndex(channel, channels.size()), scale);
+    }
+
     /** Number of rows appended. */
     public long rowCount() {
         return rows;
@@ -154,8 +166,8 @@ public final class CaptureBuilder implements AutoCloseable {
         Map<String, String> all = new LinkedHashMap<>(guessed);
         TimeBase timeBase = stamps.isPresent() ? timeBaseOfStamps(file, all, progress) : evenTimeBase(file, all);
         finished = true;
-        Samples samples =
-                timeBase instanceof StampedTimeBase ? new OwningSamples(values, List.of(stamps.get())) : values;
+        Samples samples = new OwningSamples(
+                values, timeBase instanceof StampedTimeBase ? List.of(stamps.get()) : List.of(), counts);
         return new Capture(List.of(source), channels, timeBase, samples, all);
     }
 

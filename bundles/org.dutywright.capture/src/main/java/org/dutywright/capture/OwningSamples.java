@@ -3,15 +3,19 @@ package org.dutywright.capture;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 
-/** Values together with other things that must be freed with them. */
+/** Values together with other things that must be freed with them, and with what is known of their counts. */
 final class OwningSamples implements Samples {
     private final Samples values;
     private final List<? extends Samples> others;
+    private final Map<Integer, CountScale> counts;
 
-    OwningSamples(Samples values, List<? extends Samples> others) {
+    OwningSamples(Samples values, List<? extends Samples> others, Map<Integer, CountScale> counts) {
         this.values = values;
         this.others = List.copyOf(others);
+        this.counts = Map.copyOf(counts);
     }
 
     @Override
@@ -27,6 +31,11 @@ final class OwningSamples implements Samples {
     @Override
     public void read(int channel, long firstSample, double[] target, int offset, int count) throws IOException {
         values.read(channel, firstSample, target, offset, count);
+    }
+
+    @Override
+    public Optional<CountScale> counts(int channel) {
+        return Optional.ofNullable(counts.get(channel));
     }
 
     @Override

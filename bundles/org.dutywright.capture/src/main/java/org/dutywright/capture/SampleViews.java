@@ -4,6 +4,7 @@ package org.dutywright.capture;
 import java.io.IOException;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
 /** Samples seen through others: a window of rows, chosen columns, columns of several. Closing closes what lies below. */
 final class SampleViews {
@@ -28,6 +29,11 @@ final class SampleViews {
                     throws IOException {
                 Objects.checkFromIndexSize(firstSample, number, count);
                 below.read(channel, first + firstSample, target, offset, number);
+            }
+
+            @Override
+            public Optional<CountScale> counts(int channel) {
+                return below.counts(channel);
             }
 
             @Override
@@ -60,6 +66,12 @@ final class SampleViews {
             }
 
             @Override
+            public Optional<CountScale> counts(int channel) {
+                ColumnChoice.Chosen column = chosen.get(channel);
+                return below.counts(column.column()).map(scale -> scale.times(column.factor()));
+            }
+
+            @Override
             public void close() throws IOException {
                 below.close();
             }
@@ -87,6 +99,16 @@ final class SampleViews {
                     column -= parts.get(part++).channelCount();
                 }
                 parts.get(part).read(column, firstSample, target, offset, count);
+            }
+
+            @Override
+            public Optional<CountScale> counts(int channel) {
+                int column = Objects.checkIndex(channel, channelCount());
+                int part = 0;
+                while (column >= parts.get(part).channelCount()) {
+                    column -= parts.get(part++).channelCount();
+                }
+                return parts.get(part).counts(column);
             }
 
             @Override

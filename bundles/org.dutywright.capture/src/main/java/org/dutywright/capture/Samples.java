@@ -2,6 +2,7 @@
 package org.dutywright.capture;
 
 import java.io.IOException;
+import java.util.Optional;
 
 /**
  * Windowed access to the values of a capture: any stretch of any channel, without holding the whole. Safe for
@@ -24,6 +25,16 @@ public interface Samples extends AutoCloseable {
      * @throws IndexOutOfBoundsException if the stretch is not inside the capture
      */
     void read(int channel, long firstSample, double[] target, int offset, int count) throws IOException;
+
+    /**
+     * How the values of a channel stand for counts of 16 bits with a sign, where the source holds such counts; else
+     * empty.
+     *
+     * @param channel index of the channel
+     */
+    default Optional<CountScale> counts(int channel) {
+        return Optional.empty();
+    }
 
     /** Frees what holds the values, temporary files included. */
     @Override

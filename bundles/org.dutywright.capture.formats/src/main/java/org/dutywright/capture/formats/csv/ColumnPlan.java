@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import org.dutywright.capture.Channel;
 import org.dutywright.capture.ColumnChoice;
+import org.dutywright.capture.ColumnHeading;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.csv.Layout.Kind;
@@ -81,7 +82,7 @@ final class ColumnPlan {
     }
 
     private void take(int column) {
-        Heading heading = layout.heading(column);
+        ColumnHeading heading = layout.heading(column);
         Kind kind = layout.kinds().get(column);
         if (kind == Kind.EMPTY && heading.text().isEmpty()) {
             return;
@@ -98,11 +99,11 @@ final class ColumnPlan {
         }
     }
 
-    private boolean isAnotherTime(int column, Heading heading) {
+    private boolean isAnotherTime(int column, ColumnHeading heading) {
         return time.isPresent() && heading.isTime() && column > time.get().column();
     }
 
-    private boolean isIndex(int column, Heading heading) {
+    private boolean isIndex(int column, ColumnHeading heading) {
         boolean named = heading.isIndex() || (heading.text().isEmpty() && column == 0);
         return named && TimeColumn.counts(layout, column) && layout.width() > 1;
     }
@@ -111,7 +112,7 @@ final class ColumnPlan {
         guessed.merge("columns left out", called(column) + ": " + why, (before, more) -> before + "; " + more);
     }
 
-    private void add(int column, Heading heading) {
+    private void add(int column, ColumnHeading heading) {
         String name = heading.name().isEmpty() ? "channel" + (columns.size() + 1) : heading.name();
         Optional<ScaledUnit> unit = heading.unit();
         if (unit.isEmpty() && !heading.unknownUnit().isEmpty()) {

@@ -4,6 +4,7 @@ package org.dutywright.capture.formats.csv;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.dutywright.capture.ColumnHeading;
 import org.dutywright.capture.formats.csv.Layout.Kind;
 
 /**
@@ -91,8 +92,8 @@ record HeaderFinder(Optional<HeadRow> header, Optional<HeadRow> units) {
     }
 
     private static boolean isUnits(HeadRow row) {
-        return row.cells().stream().allMatch(cell -> cell.isEmpty() || Heading.isUnit(cell))
-                && row.cells().stream().anyMatch(Heading::isUnit);
+        return row.cells().stream().allMatch(cell -> cell.isEmpty() || ColumnHeading.isUnit(cell))
+                && row.cells().stream().anyMatch(ColumnHeading::isUnit);
     }
 
     private static boolean hasNumber(HeadRow row, NumberCell number) {

@@ -3,6 +3,7 @@ package org.dutywright.capture.formats.csv;
 
 import java.util.List;
 import java.util.Optional;
+import org.dutywright.capture.ColumnHeading;
 
 /**
  * How the table in a file is laid out.
@@ -54,8 +55,8 @@ record Layout(
         return new Layout(delimiter, decimalComma, header, units, sample, kinds, true);
     }
 
-    Heading heading(int column) {
-        return Heading.of(
+    ColumnHeading heading(int column) {
+        return ColumnHeading.of(
                 header.map(row -> row.cell(column)).orElse(""),
                 units.map(row -> row.cell(column)).orElse(""));
     }

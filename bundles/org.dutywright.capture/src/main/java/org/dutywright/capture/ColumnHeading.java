@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.capture.formats.csv;
+package org.dutywright.capture;
 
 import java.util.Locale;
 import java.util.Optional;
@@ -10,14 +10,15 @@ import org.dutywright.units.Dimension;
 import org.dutywright.units.ScaledUnit;
 
 /**
- * What stands above a column.
+ * What stands above a column: a name with or without a unit, as {@code signal1 (mV)}, {@code signal1 [mV]} or
+ * {@code signal1/mV}. For readers.
  *
  * @param text as in the file, empty if there is none
  * @param name the text without its unit
  * @param unit the unit in the text, else that of the unit line
  * @param unknownUnit what stands where a unit should, but is none; empty if there is none
  */
-record Heading(String text, String name, Optional<ScaledUnit> unit, String unknownUnit) {
+public record ColumnHeading(String text, String name, Optional<ScaledUnit> unit, String unknownUnit) {
     private static final Pattern BRACKETED = Pattern.compile("(.*?)\\s*(?:\\(([^()]*)\\)|\\[([^\\[\\]]*)])");
     private static final Pattern CONTROLS = Pattern.compile("[\\p{Cntrl}\\s]+");
     private static final int LONGEST = 200;
@@ -50,7 +51,7 @@ record Heading(String text, String name, Optional<ScaledUnit> unit, String unkno
      * @param text in the header line, empty if there is none
      * @param unitCell in the unit line, empty if there is none
      */
-    static Heading of(String text, String unitCell) {
+    public static ColumnHeading of(String text, String unitCell) {
         // names are shown in one line, and no heading of a channel is a page long
         return ofOneLine(oneLine(text), oneLine(unitCell));
     }
@@ -60,7 +61,7 @@ record Heading(String text, String name, Optional<ScaledUnit> unit, String unkno
         return line.length() <= LONGEST ? line : line.substring(0, LONGEST);
     }
 
-    private static Heading ofOneLine(String text, String unitCell) {
+    private static ColumnHeading ofOneLine(String text, String unitCell) {
         String below = withoutBrackets(unitCell);
         Optional<ScaledUnit> fromLine = ScaledUnit.parse(below);
         String unknown = fromLine.isEmpty() ? below : "";
@@ -69,19 +70,19 @@ record Heading(String text, String name, Optional<ScaledUnit> unit, String unkno
             String inside = bracketed.group(2) == null ? bracketed.group(3) : bracketed.group(2);
             Optional<ScaledUnit> unit = ScaledUnit.parse(inside);
             if (unit.isPresent()) {
-                return new Heading(text, bracketed.group(1), unit, "");
+                return new ColumnHeading(text, bracketed.group(1), unit, "");
             }
-            return new Heading(text, text, fromLine, fromLine.isPresent() ? "" : inside);
+            return new ColumnHeading(text, text, fromLine, fromLine.isPresent() ? "" : inside);
         }
         Matcher slashed = AFTER_SLASH.matcher(text);
         if (slashed.matches() && ScaledUnit.parse(slashed.group(2)).isPresent()) {
-            return new Heading(text, slashed.group(1), ScaledUnit.parse(slashed.group(2)), "");
+            return new ColumnHeading(text, slashed.group(1), ScaledUnit.parse(slashed.group(2)), "");
         }
-        return new Heading(text, text, fromLine, unknown);
+        return new ColumnHeading(text, text, fromLine, unknown);
     }
 
     /** Whether a cell of a unit line is one: "V", "(ms)", "[Volts]". */
-    static boolean isUnit(String cell) {
+    public static boolean isUnit(String cell) {
         return ScaledUnit.parse(withoutBrackets(cell)).isPresent();
     }
 
@@ -94,22 +95,23 @@ record Heading(String text, String name, Optional<ScaledUnit> unit, String unkno
     }
 
     /** Whether the column is named as one of time. */
-    boolean isTime() {
+    public boolean isTime() {
         String lower = name.toLowerCase(Locale.ROOT).strip();
         return TIME_NAMES.contains(lower) || TIME_FIRST.matcher(lower).matches();
     }
 
     /** Whether the column is named as one that counts rows. */
-    boolean isIndex() {
+    public boolean isIndex() {
         return INDEX_NAMES.contains(name.toLowerCase(Locale.ROOT).strip());
     }
 
-    boolean hasUnitOfTime() {
+    /** Whether a unit of time stands with it. */
+    public boolean hasUnitOfTime() {
         return unit.isPresent() && unit.get().unit().dimension() == Dimension.TIME;
     }
 
     /** Unit of a time column, also from headings such as {@code time_ms}; empty if none is said. */
-    Optional<ScaledUnit> timeUnit() {
+    public Optional<ScaledUnit> timeUnit() {
         if (hasUnitOfTime()) {
             return unit;
         }
