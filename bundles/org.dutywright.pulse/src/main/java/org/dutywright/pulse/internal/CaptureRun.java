@@ -18,6 +18,8 @@ import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Role;
 import org.dutywright.pulse.Status;
+import org.dutywright.pulse.internal.fitness.ChannelFacts;
+import org.dutywright.pulse.internal.fitness.FitnessLines;
 
 /** Measures one capture: first what each channel shows by itself, then what takes the others to tell. */
 public final class CaptureRun {
@@ -49,7 +51,7 @@ public final class CaptureRun {
             run.analyse(plans);
             run.nameStuck();
             run.judge();
-            List<Fitness> fitness = FitnessLines.of(capture, run.channels, settings);
+            List<Fitness> fitness = run.fitness();
             List<ChannelMeasurement> measured = new ArrayList<>();
             for (ChannelAnalysis channel : run.channels) {
                 measured.add(run.measured(channel, runner, timeBaseRelative));
@@ -125,6 +127,18 @@ public final class CaptureRun {
                     .toList();
             DutyJumps.find(channel, others, settings);
         }
+        for (ChannelAnalysis channel : healthy) {
+            channel.refuseUnreadable();
+        }
+    }
+
+    private List<Fitness> fitness() throws IOException {
+        List<ChannelFacts> facts = new ArrayList<>();
+        for (ChannelAnalysis channel : channels) {
+            progress.checkCancelled();
+            facts.add(FactsCollector.of(channel));
+        }
+        return FitnessLines.of(capture, facts, settings);
     }
 
     private ChannelMeasurement measured(ChannelAnalysis channel, MeasurementRunner runner, double timeBaseRelative)

@@ -16,6 +16,9 @@ import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Role;
 import org.dutywright.pulse.StateLevels;
 import org.dutywright.pulse.Status;
+import org.dutywright.pulse.internal.fitness.SampleSigns;
+import org.dutywright.pulse.internal.fitness.ShortPulses;
+import org.dutywright.pulse.internal.fitness.StateZones;
 
 /**
  * One channel on its way through the stages: survey and levels, pulses, cycles and events. The stages that need other
@@ -30,8 +33,8 @@ public final class ChannelAnalysis implements AutoCloseable {
     private final PulseSettings settings;
     private final double originSeconds;
     private final ActiveLevel active;
-    private final EventList events;
-    private final SpilledCycles cycles;
+    private EventList events;
+    private SpilledCycles cycles;
 
     private Role role;
     private Status status = Status.OK;
@@ -39,6 +42,8 @@ public final class ChannelAnalysis implements AutoCloseable {
     private Optional<SampleSurvey> survey = Optional.empty();
     private Optional<States> states = Optional.empty();
     private Optional<PulseStages> stages = Optional.empty();
+    private Optional<SampleSigns> signs = Optional.empty();
+    private Optional<ShortPulses> shortPulses = Optional.empty();
     private EdgeFacts edges = new EdgeFacts(0, 0);
     private double medianPeriodSeconds = Double.NaN;
 
@@ -74,7 +79,8 @@ public final class ChannelAnalysis implements AutoCloseable {
             fail(Status.NO_SIGNAL, "the capture has no samples");
             return;
         }
-        survey = Optional.of(SampleSurvey.of(source.open(), source.capture().sampleCount()));
+        Windows windows = new Windows(source.capture().sampleCount());
+        survey = Optional.of(SampleSurvey.of(source.open(), windows));
         boolean twoStates = plan.role().isEmpty() || role == Role.PWM || role == Role.SWITCH;
         if (!twoStates) {
             return;
@@ -90,10 +96,21 @@ public final class ChannelAnalysis implements AutoCloseable {
         if (states.isEmpty()) {
             fail(Status.NO_SIGNAL, finder.reason());
         } else if (states.orElseThrow().samplesPerPulse() < LEAST_SAMPLES) {
-            fail(Status.UNREADABLE, "half of the pulses have fewer than 2 samples, record at a higher sample rate");
+            fail(
+                    Status.UNREADABLE,
+                    "half of the pulses have fewer than 2 samples, so that a faster carrier would look the same; record at a"
+                            + " higher sample rate");
         } else {
             findPulses(states.orElseThrow());
+            signs = Optional.of(signs(windows, states.orElseThrow()));
         }
+    }
+
+    private SampleSigns signs(Windows windows, States found) {
+        SampleSurvey seen = survey.orElseThrow();
+        Thresholds levels = found.thresholds();
+        StateZones zones = new StateZones(levels.lower(), levels.upper(), seen.min(), seen.max(), found.codeStep());
+        return SampleSigns.of(windows.stretches(), zones, seen.codes().distinct());
     }
 
     private void fail(Status failed, String why) {
@@ -159,6 +176,38 @@ public final class ChannelAnalysis implements AutoCloseable {
                 states.orElseThrow(),
                 events,
                 cycles);
+        ShortPulses found = ShortPulses.of(cycles, stepSeconds(), settings.get(PulseSettings.POOR_SAMPLES));
+        shortPulses = Optional.of(found);
+    }
+
+    /**
+     * Takes back what was measured where the samples are too few to carry any number. To be called when no other channel
+     * needs the cycles any more.
+     */
+    public void refuseUnreadable() throws IOException {
+        if (shortPulses.isEmpty() || !shortPulses.orElseThrow().areUnreadable()) {
+            return;
+        }
+        ShortPulses found = shortPulses.orElseThrow();
+        fail(
+                Status.UNREADABLE,
+                Words.of(
+                        "%d of %d cycles have fewer than 2 samples in pulse or pause, so that a faster carrier would look the"
+                                + " same; record at a higher sample rate",
+                        found.unreadable(), found.cycles()));
+        close();
+        stages = Optional.empty();
+        medianPeriodSeconds = Double.NaN;
+        events = new EventList(originSeconds);
+        cycles = new SpilledCycles(originSeconds);
+    }
+
+    Optional<ShortPulses> shortPulses() {
+        return shortPulses;
+    }
+
+    Optional<SampleSigns> signs() {
+        return signs;
     }
 
     /** The channel. */

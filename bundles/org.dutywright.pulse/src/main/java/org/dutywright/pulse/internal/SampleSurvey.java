@@ -18,8 +18,12 @@ import java.io.IOException;
  */
 record SampleSurvey(long count, double min, double max, double mean, double squares, double noise, CodeStep codes) {
 
-    static SampleSurvey of(ChannelBlocks blocks, long sampleCount) throws IOException {
-        Windows windows = new Windows(sampleCount);
+    /**
+     * Reads a channel.
+     *
+     * @param windows receives some of the samples, for whoever needs to look at neighbours
+     */
+    static SampleSurvey of(ChannelBlocks blocks, Windows windows) throws IOException {
         long count = 0;
         double min = Double.POSITIVE_INFINITY;
         double max = Double.NEGATIVE_INFINITY;

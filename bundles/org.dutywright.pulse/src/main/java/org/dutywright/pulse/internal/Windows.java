@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.util.Arrays;
+import org.dutywright.pulse.internal.fitness.SampleWindows;
 
 /**
  * Keeps some hundred short windows spread over a recording, at most about 64 Ki samples of it. Each window lies at the
@@ -15,10 +16,14 @@ final class Windows {
 
     private final double[] values = new double[WINDOW * WINDOWS];
     private final double[] differences = new double[WINDOW * WINDOWS];
+    /** Index of the first value of each stretch of neighbouring samples. */
+    private int[] starts = new int[WINDOWS];
+
     private final long spacing;
     private long seen;
     private int count;
     private int differenceCount;
+    private int startCount;
     private double last;
 
     Windows(long sampleCount) {
@@ -32,7 +37,7 @@ final class Windows {
             long phase = (seen + i) % spacing;
             if (phase < WINDOW) {
                 int to = (int) Math.min(blockCount, i + Math.min(WINDOW, spacing) - phase);
-                keep(block, i, to, phase == 0 || (i == 0 && segmentStart));
+                keep(block, i, to, (phase == 0 && spacing > WINDOW) || (i == 0 && segmentStart));
                 i = to;
             } else {
                 i = (int) Math.min(blockCount, i + spacing - phase);
@@ -42,15 +47,30 @@ final class Windows {
     }
 
     private void keep(double[] block, int from, int to, boolean fresh) {
-        boolean first = fresh && spacing > WINDOW;
+        boolean first = fresh || count == 0;
+        if (first) {
+            start();
+        }
         for (int i = from; i < to && count < values.length; i++) {
-            if (!first && count > 0) {
+            if (!first) {
                 differences[differenceCount++] = Math.abs(block[i] - last);
             }
             first = false;
             last = block[i];
             values[count++] = last;
         }
+    }
+
+    private void start() {
+        if (startCount == starts.length) {
+            starts = Arrays.copyOf(starts, 2 * startCount);
+        }
+        starts[startCount++] = count;
+    }
+
+    /** The kept samples, with the borders of the stretches. */
+    SampleWindows stretches() {
+        return SampleWindows.of(values(), Arrays.copyOf(starts, startCount));
     }
 
     /** The kept samples. */

@@ -19,6 +19,14 @@ public final class Words {
         return prefixed(seconds, "s");
     }
 
+    /** A sample rate with a prefix that suits it: "20 kHz". */
+    public static String rate(double hertz) {
+        if (hertz >= 1e6) {
+            return digits(hertz / 1e6) + " MHz";
+        }
+        return hertz >= 1e3 ? digits(hertz / 1e3) + " kHz" : digits(hertz) + " Hz";
+    }
+
     /** A number of four digits with a prefix that suits it. */
     public static String prefixed(double value, String unit) {
         double size = Math.abs(value);

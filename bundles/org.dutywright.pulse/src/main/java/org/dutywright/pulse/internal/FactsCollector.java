@@ -1,0 +1,56 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.dutywright.pulse.internal.fitness.ChannelFacts;
+import org.dutywright.pulse.internal.fitness.PulseFacts;
+import org.dutywright.pulse.internal.fitness.PulsedFacts;
+
+/** Gathers what the rules of fitness may know of a channel, after its cycles were judged. */
+final class FactsCollector {
+    private FactsCollector() {}
+
+    static ChannelFacts of(ChannelAnalysis channel) throws IOException {
+        Optional<SampleSurvey> survey = channel.survey();
+        return new ChannelFacts(
+                channel.channel().name(),
+                channel.channel().unit(),
+                channel.role(),
+                channel.status(),
+                channel.reason(),
+                channel.stepSeconds(),
+                survey.isPresent() ? OptionalDouble.of(survey.get().mean()) : OptionalDouble.empty(),
+                channel.plan().transitionMaxSeconds(),
+                pulsed(channel));
+    }
+
+    private static Optional<PulsedFacts> pulsed(ChannelAnalysis channel) throws IOException {
+        if (channel.pulses().isEmpty()) {
+            return Optional.empty();
+        }
+        States states = channel.states().orElseThrow();
+        return Optional.of(new PulsedFacts(
+                states.levels(),
+                states.codeStep(),
+                channel.shortPulses().orElseThrow(),
+                channel.signs().orElseThrow(),
+                pulses(channel)));
+    }
+
+    private static PulseFacts pulses(ChannelAnalysis channel) throws IOException {
+        PulseFacts facts = new PulseFacts(
+                channel.stepSeconds(), channel.medianPeriodSeconds().orElse(Double.NaN));
+        PulseLog.Reader reader = channel.pulses().orElseThrow().reader();
+        for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
+            if (pulse.startsWithEdge && pulse.edgeSeconds > 0) {
+                facts.edge(pulse.edgeSamples);
+            }
+            if (pulse.startsWithEdge && pulse.endsWithEdge) {
+                facts.pulse(pulse.high, pulse.startSeconds, pulse.seconds());
+            }
+        }
+        return facts;
+    }
+}
