@@ -11,6 +11,7 @@ import org.dutywright.capture.Capture;
 import org.dutywright.capture.Channel;
 import org.dutywright.capture.Progress;
 import org.dutywright.diagnosis.internal.lines.Lines;
+import org.dutywright.diagnosis.internal.lines.SensorFitness;
 import org.dutywright.diagnosis.internal.lines.SupplyVoltage;
 import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.CaptureMeasurement;
@@ -90,19 +91,16 @@ public final class Checker {
     /**
      * Judges.
      *
-     * @param measurement measured with {@link #plans}; must stay open while this runs
+     * @param measured with {@link #plans}; must stay open while this runs
      * @param progress asked for cancelling; gets one task without a known amount of work
      * @throws IOException if the cycles or samples cannot be read back
      * @throws org.dutywright.capture.CancelledException if the user asked to stop
      */
     public static CheckResult check(
-            CaptureMeasurement measurement,
-            Sensor sensor,
-            ChannelMatch match,
-            CheckSettings settings,
-            Progress progress)
+            CaptureMeasurement measured, Sensor sensor, ChannelMatch match, CheckSettings settings, Progress progress)
             throws IOException {
         progress.begin("Checking against " + sensor.id(), 0);
+        CaptureMeasurement measurement = SensorFitness.extended(measured, sensor, match, settings);
         List<Line> lines = Lines.of(measurement, sensor, match, settings, progress);
         Agreement.Outcome agreement = Agreement.of(measurement, sensor, match, progress);
         Verdict verdict = Verdict.of(lines, agreement.result());

@@ -46,6 +46,16 @@ final class Checks {
         return new CaptureMeasurement(capture, PulseSettings.defaults(), fitness, List.of(channels));
     }
 
+    /** A measurement of samples taken at another rate. */
+    static CaptureMeasurement atRate(double sampleRateHz, ChannelMeasurement... channels) {
+        List<String> names =
+                Arrays.stream(channels).map(it -> it.channel().name()).toList();
+        double[][] values = new double[channels.length][(int) (2 * sampleRateHz)];
+        List<String> units = names.stream().map(it -> "V").toList();
+        Capture capture = Captures.ofArrays(names, units, 0, sampleRateHz, values);
+        return new CaptureMeasurement(capture, PulseSettings.defaults(), List.of(), List.of(channels));
+    }
+
     /** The same measurement over other samples: a flat level in volts for each channel. */
     static CaptureMeasurement over(CaptureMeasurement measurement, double... volts) {
         double[][] values = new double[volts.length][20_000];

@@ -104,7 +104,7 @@ final class ChannelLines {
             return;
         }
         Value value = new Value(statistic.get().mean(), statistic.get().u(), unit);
-        lines.add(resolved.judge(judge, item(what), value, worst(Aspect.TIMING)));
+        lines.add(resolved.judge(judge, item(what), value, worst(Aspect.RATE)));
     }
 
     private void level(String what, Range range, boolean low) {

@@ -41,7 +41,7 @@ final class EventLines {
         LineJudge judge = new LineJudge(sensor.decision());
         List<Line> lines = new ArrayList<>();
         for (EventKind kind : judgedKinds(sensor)) {
-            Aspect aspect = kind == EventKind.LEVEL_SHIFT ? Aspect.LEVELS : Aspect.EVENTS;
+            Aspect aspect = kind == EventKind.LEVEL_SHIFT ? Aspect.LEVEL_SHIFTS : Aspect.EVENTS;
             Optional<Fitness> worst = fitness.worst(measured.channel().name(), aspect);
             long count = measured.eventCounts().getOrDefault(kind, 0L);
             lines.add(judge.counted(item(channel, kind), count, allowed(sensor, kind), worst));

@@ -1,9 +1,12 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.diagnosis.internal.lines;
 
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.Fitness;
 
@@ -11,15 +14,32 @@ import org.dutywright.pulse.Fitness;
 public final class RecordingFitness {
     /** What a line rests on. */
     public enum Aspect {
-        /** State levels and level shifts. */
+        /** State levels. */
         LEVELS,
+        /** Moves of a state level. */
+        LEVEL_SHIFTS,
         /** Transition durations. */
         TRANSITIONS,
-        /** Periods, duties and travel. */
+        /** Frequency: instants on an absolute scale. */
+        RATE,
+        /** Duties and travel: instants relative to each other. */
         TIMING,
         /** Counts of events. */
         EVENTS
     }
+
+    /** What findings bear on, by a word in the name of their item. */
+    private static final Map<String, Set<Aspect>> BEARING = Map.of(
+            "clip", EnumSet.of(Aspect.LEVELS, Aspect.LEVEL_SHIFTS, Aspect.TRANSITIONS),
+            "coupl", EnumSet.of(Aspect.LEVELS, Aspect.LEVEL_SHIFTS),
+            "resolution", EnumSet.of(Aspect.LEVELS, Aspect.LEVEL_SHIFTS, Aspect.TRANSITIONS),
+            "probe", EnumSet.of(Aspect.LEVELS),
+            "baseline", EnumSet.of(Aspect.LEVELS),
+            "edge", EnumSet.of(Aspect.TRANSITIONS),
+            "samplerate", EnumSet.of(Aspect.RATE, Aspect.TRANSITIONS),
+            "stretched", EnumSet.of(Aspect.TIMING),
+            "cycles", EnumSet.of(Aspect.RATE, Aspect.TIMING),
+            "gap", EnumSet.of(Aspect.EVENTS));
 
     private final List<Fitness> findings;
     private final List<String> channelNames;
@@ -74,18 +94,21 @@ public final class RecordingFitness {
         return finding.item().toLowerCase(Locale.ROOT).contains("gap");
     }
 
+    /**
+     * Whether a finding takes away levels only, so that pulses can be told all the same: a recording coupled by AC keeps
+     * its edges.
+     */
+    static boolean leavesPulses(Fitness finding) {
+        return finding.item().toLowerCase(Locale.ROOT).contains("coupl");
+    }
+
     // A finding that is not known here bears on everything: that errs towards caution.
     private static boolean touches(String item, Aspect aspect) {
-        String word = item.toLowerCase(Locale.ROOT);
-        if (word.contains("clip") || word.contains("coupl") || word.contains("resolution")) {
-            return aspect == Aspect.LEVELS || aspect == Aspect.TRANSITIONS;
-        }
-        if (word.contains("edge") || word.contains("transition")) {
-            return aspect == Aspect.TRANSITIONS;
-        }
-        if (word.endsWith("cycles")) {
-            return aspect == Aspect.TIMING;
-        }
-        return !word.contains("gap") || aspect == Aspect.EVENTS;
+        String word = item.substring(item.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+        return BEARING.entrySet().stream()
+                .filter(it -> word.contains(it.getKey()))
+                .findFirst()
+                .map(it -> it.getValue().contains(aspect))
+                .orElse(true);
     }
 }

@@ -20,7 +20,7 @@ final class SignalState {
         if (measured.status() == Status.OK) {
             // Pulses that nothing can be told of pass no check: without this, nothing judged would come out as good.
             return fitness.against(measured.channel().name()).stream()
-                    .filter(it -> it.grade() == Fitness.Grade.UNFIT)
+                    .filter(it -> it.grade() == Fitness.Grade.UNFIT && !RecordingFitness.leavesPulses(it))
                     .findFirst()
                     .map(it -> LineJudge.state(item, LineResult.INCONCLUSIVE, LineJudge.unfit(it)))
                     .orElseGet(() -> LineJudge.state(item, LineResult.PASS, ""));
