@@ -11,6 +11,7 @@ import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.dutywright.units.Unit;
 
 /** Turns the value columns that a reader found into channels, as the user's settings say. For readers. */
 public final class ColumnChoice {
@@ -39,7 +40,7 @@ public final class ColumnChoice {
     public record Chosen(int column, Channel channel, double factor) {}
 
     /**
-     * Chooses.
+     * Chooses. A column without a unit is in volts once the user gives it a scale: the volts of its 1.
      *
      * @param file for messages
      * @param columns all value columns, in order
@@ -65,8 +66,10 @@ public final class ColumnChoice {
         for (int i = 0; i < indices.size(); i++) {
             Column column = columns.get(indices.get(i));
             String name = chosenNames.get(i);
+            boolean scaled = settings.scales().containsKey(name);
+            String unit = scaled && column.unit().isEmpty() ? Unit.VOLT.symbol() : column.unit();
             double factor = column.factor() * settings.scales().getOrDefault(name, 1.0);
-            chosen.add(new Chosen(indices.get(i), new Channel(name, column.unit()), factor));
+            chosen.add(new Chosen(indices.get(i), new Channel(name, unit), factor));
         }
         return chosen;
     }

@@ -22,11 +22,11 @@ final class CoreServicesTest {
     }
 
     @Test
-    void the_reader_of_delimited_text_is_found() {
+    void the_readers_are_found() {
         InstalledReaders installed = InstalledReaders.find();
 
         assertThat(installed.problems()).isEmpty();
-        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv");
+        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv", "wav");
     }
 
     @Test

@@ -16,6 +16,7 @@ import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
 import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.internal.DigestStream;
 
 /**
  * Reads captures from delimited text; what it takes is said in the package description. Delimiter, decimal mark,

@@ -11,6 +11,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Iterator;
 import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.internal.DigestStream;
 
 /** Splits text with quotes, or in an encoding of two bytes a character, into rows; slower than {@link FastRows}. */
 final class QuotedRows {

@@ -1,16 +1,16 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.capture.formats.csv;
+package org.dutywright.capture.formats;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Optional;
 
 /** Finds the open recordings that lie beside the project, if they are there. */
-final class SharedData {
+public final class SharedData {
     private SharedData() {}
 
     /** A folder of ../shared/data, seen from the project's root, or of where DUTYWRIGHT_SHARED_DATA points. */
-    static Optional<Path> folder(String name) {
+    public static Optional<Path> folder(String name) {
         String said = System.getProperty("DUTYWRIGHT_SHARED_DATA", System.getenv("DUTYWRIGHT_SHARED_DATA"));
         if (said != null) {
             return existing(Path.of(said).resolve(name));

@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.capture.formats.csv;
+package org.dutywright.capture.formats.internal;
 
 import java.io.FilterInputStream;
 import java.io.IOException;
@@ -14,13 +14,19 @@ import org.dutywright.capture.Progress;
  * Computes the SHA-256 of the bytes that are read through it, reports them as work, and hears of cancelling. Bytes
  * that are skipped count as read.
  */
-final class DigestStream extends FilterInputStream {
+public final class DigestStream extends FilterInputStream {
     private final MessageDigest digest;
     private final Progress progress;
     private int lastByte;
     private int byteBefore;
 
-    DigestStream(InputStream stream, Progress progress) {
+    /**
+     * Wraps a stream.
+     *
+     * @param stream closed by whoever opened it
+     * @param progress gets the bytes; a task must have begun
+     */
+    public DigestStream(InputStream stream, Progress progress) {
         super(stream);
         this.progress = progress;
         try {
@@ -57,7 +63,7 @@ final class DigestStream extends FilterInputStream {
     }
 
     /** Whether the last byte read, or the last two bytes in an encoding of two bytes a character, end a line. */
-    boolean endsWithLineEnd() {
+    public boolean endsWithLineEnd() {
         return isLineEnd(lastByte) || (lastByte == 0 && isLineEnd(byteBefore));
     }
 
@@ -80,7 +86,7 @@ final class DigestStream extends FilterInputStream {
     public void close() {}
 
     /** Reads what is left and gives the digest of all, 64 lower-case hexadecimal digits. */
-    String sha256() throws IOException {
+    public String sha256() throws IOException {
         transferTo(OutputStream.nullOutputStream());
         return HexFormat.of().formatHex(digest.digest());
     }

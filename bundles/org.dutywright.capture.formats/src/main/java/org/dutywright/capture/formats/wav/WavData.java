@@ -1,0 +1,159 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture.formats.wav;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import org.dutywright.capture.Capture;
+import org.dutywright.capture.CaptureBuilder;
+import org.dutywright.capture.Channel;
+import org.dutywright.capture.ColumnChoice;
+import org.dutywright.capture.CountScale;
+import org.dutywright.capture.Progress;
+import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.internal.ByteSource;
+
+/** Reads the samples of a sound file. */
+final class WavData {
+    private static final int BLOCK_BYTES = 1 << 16;
+    private static final long ALL_ONES = 0xFFFFFFFFL;
+    private static final int CHUNK_HEADER_BYTES = 8;
+
+    private final ByteSource source;
+    private final WavFormat format;
+    private final ByteOrder order;
+    private final List<ColumnChoice.Chosen> chosen;
+    private final Map<String, String> guessed;
+
+    private WavData(ByteSource source, ByteOrder order, WavFormat format, ReadSettings settings)
+            throws UnreadableException {
+        this.source = source;
+        this.order = order;
+        this.format = format;
+        guessed = WavCaptureReader.guessed(format);
+        List<ColumnChoice.Column> columns = new ArrayList<>();
+        for (int i = 1; i <= format.channels(); i++) {
+            columns.add(new ColumnChoice.Column("", "channel" + i, "", 1));
+        }
+        chosen = ColumnChoice.choose(source.file(), columns, settings);
+        guessed.put("values", "shares of full scale; --scale NAME=VOLTS says how many volts full scale is");
+    }
+
+    /**
+     * Reads.
+     *
+     * @param declaredBytes length of the data chunk, as declared
+     */
+    static Capture read(
+            ByteSource source,
+            ByteOrder order,
+            WavFormat format,
+            long declaredBytes,
+            ReadSettings settings,
+            Progress progress)
+            throws UnreadableException, IOException {
+        WavData data = new WavData(source, order, format, settings);
+        double rate = data.sampleRateHz(settings);
+        long bytes = data.length(declaredBytes);
+        List<Channel> channels =
+                data.chosen.stream().map(ColumnChoice.Chosen::channel).toList();
+        try (CaptureBuilder builder = CaptureBuilder.even(channels, 0, rate)) {
+            data.frames(builder, bytes);
+            data.sayCounts(builder);
+            return builder.finish(source.source(), data.guessed, progress);
+        }
+    }
+
+    private double sampleRateHz(ReadSettings settings) throws UnreadableException {
+        OptionalDouble given = settings.sampleRateHz();
+        if (format.sampleRateHz() > 0) {
+            if (given.isPresent()) {
+                guessed.put("given sample rate", "not used, because the file says " + format.sampleRateHz() + " Hz");
+            }
+            return format.sampleRateHz();
+        }
+        return given.orElseThrow(() -> new UnreadableException(
+                source.file(), "", "says no sample rate", "give the sample rate with --sample-rate HZ"));
+    }
+
+    private long length(long declaredBytes) throws IOException {
+        long there = source.remainingBytes();
+        if (declaredBytes == ALL_ONES || declaredBytes < 0 || (declaredBytes == 0 && !isChunk(source.peek(8)))) {
+            guessed.put("length", "not declared, taken to the end of the file");
+            return there;
+        }
+        if (declaredBytes > there) {
+            guessed.put("length", "declared as " + declaredBytes + " bytes, cut off after " + there);
+            return there;
+        }
+        return declaredBytes;
+    }
+
+    /** Whether these bytes may start another chunk, so that a data chunk of no length is one. */
+    private boolean isChunk(byte[] bytes) {
+        if (bytes.length < CHUNK_HEADER_BYTES) {
+            return bytes.length == 0;
+        }
+        for (int i = 0; i < 4; i++) {
+            if (bytes[i] < ' ' || bytes[i] > '~') {
+                return false;
+            }
+        }
+        long size = ByteBuffer.wrap(bytes).order(order).getInt(4) & ALL_ONES;
+        return size <= source.remainingBytes() - CHUNK_HEADER_BYTES;
+    }
+
+    private void frames(CaptureBuilder builder, long bytes) throws IOException {
+        int frameBytes = format.frameBytes();
+        int blockFrames = Math.max(1, BLOCK_BYTES / frameBytes);
+        byte[] block = new byte[blockFrames * frameBytes];
+        ByteBuffer buffer = ByteBuffer.wrap(block).order(order);
+        double[] row = new double[chosen.size()];
+        for (long left = bytes / frameBytes; left > 0; ) {
+            int read = source.read(block, (int) Math.min(blockFrames, left) * frameBytes) / frameBytes;
+            for (int frame = 0; frame < read; frame++) {
+                take(builder, buffer, frame * frameBytes, row);
+            }
+            if (read == 0) {
+                break;
+            }
+            left -= read;
+        }
+        if (builder.leftOutCount() > 0) {
+            guessed.put("samples left out", builder.leftOutCount() + ", because they hold no number");
+        }
+    }
+
+    private void take(CaptureBuilder builder, ByteBuffer buffer, int at, double[] row) throws IOException {
+        boolean finite = true;
+        for (int i = 0; i < row.length; i++) {
+            ColumnChoice.Chosen one = chosen.get(i);
+            int place = at + one.column() * format.sampleBytes();
+            row[i] = format.coding().value(buffer, place, format.sampleBytes()) * one.factor();
+            finite &= Double.isFinite(row[i]);
+        }
+        if (finite) {
+            builder.append(row);
+        } else {
+            builder.leaveOut();
+        }
+    }
+
+    private void sayCounts(CaptureBuilder builder) {
+        if (format.coding() != SampleCoding.PCM || format.sampleBytes() > 2) {
+            return;
+        }
+        double count = Math.scalb(1.0, 1 - 8 * format.sampleBytes());
+        for (int i = 0; i < chosen.size(); i++) {
+            double scale = count * chosen.get(i).factor();
+            if (Double.isFinite(scale) && scale != 0) {
+                builder.counts(i, new CountScale(scale, 0));
+            }
+        }
+    }
+}
