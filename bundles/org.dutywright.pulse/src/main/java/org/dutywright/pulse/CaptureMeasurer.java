@@ -16,7 +16,7 @@ import org.dutywright.pulse.internal.MeasurementRunner;
 
 /**
  * Measures captures: state levels, transitions, cycles, events of every channel, and what the measurements make of them.
- * Reads each channel four or five times a block at a time; memory does not grow with the length of the capture.
+ * Reads each channel five or six times a block at a time; memory does not grow with the length of the capture.
  * Stateless, safe for several threads.
  */
 @ServiceConsumer(Measurement.class)

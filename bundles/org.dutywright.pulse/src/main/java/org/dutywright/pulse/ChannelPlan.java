@@ -11,12 +11,23 @@ import java.util.OptionalDouble;
  * @param active its active level; empty: high
  * @param travel end points that turn its duty into travel
  * @param transitionMaxSeconds longest transition of a healthy sensor
+ * @param input levels at which the input of the module switches
  */
 public record ChannelPlan(
         Optional<Role> role,
         Optional<ActiveLevel> active,
         Optional<Travel> travel,
-        OptionalDouble transitionMaxSeconds) {
+        OptionalDouble transitionMaxSeconds,
+        Optional<InputThresholds> input) {
+
+    /** A channel whose input is not known. */
+    public ChannelPlan(
+            Optional<Role> role,
+            Optional<ActiveLevel> active,
+            Optional<Travel> travel,
+            OptionalDouble transitionMaxSeconds) {
+        this(role, active, travel, transitionMaxSeconds, Optional.empty());
+    }
 
     /** Nothing known. */
     public static ChannelPlan unknown() {

@@ -33,6 +33,15 @@ public interface Measurement {
         /** Takes a whole cycle, disturbed ones included. */
         void cycle(Cycle cycle);
 
+        /**
+         * Takes a whole cycle with what its samples show. Who needs no more than the cycle leaves this as it is.
+         *
+         * @param shape belongs to the cycle
+         */
+        default void cycle(Cycle cycle, CycleShape shape) {
+            cycle(cycle);
+        }
+
         /** The results, the same ids on every call and for every channel. */
         List<Result> finish();
     }

@@ -11,12 +11,26 @@ package org.dutywright.pulse;
  * @param samplesOnEdge number of samples between the 10 % and the 90 % level
  * @param samplesInFit number of samples in the least-squares fit that gave the instant, 0 where it was interpolated
  *     between the two samples that straddle the 50 % level
+ * @param before how far the signal was beyond the state that it left, shortly before
+ * @param after how far it went beyond the state that it reached, shortly after
  */
 public record Transition(
-        boolean rising, double instantSeconds, double durationSeconds, int samplesOnEdge, int samplesInFit) {
-    /** A transition whose instant was interpolated. */
+        boolean rising,
+        double instantSeconds,
+        double durationSeconds,
+        int samplesOnEdge,
+        int samplesInFit,
+        Aberration before,
+        Aberration after) {
+    /** A transition whose instant was interpolated and whose surroundings are not known. */
     public Transition(boolean rising, double instantSeconds, double durationSeconds, int samplesOnEdge) {
         this(rising, instantSeconds, durationSeconds, samplesOnEdge, 0);
+    }
+
+    /** A transition whose surroundings are not known. */
+    public Transition(
+            boolean rising, double instantSeconds, double durationSeconds, int samplesOnEdge, int samplesInFit) {
+        this(rising, instantSeconds, durationSeconds, samplesOnEdge, samplesInFit, Aberration.NONE, Aberration.NONE);
     }
 
     /** Whether the instant comes from a fit. */

@@ -9,6 +9,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
@@ -42,9 +43,13 @@ class MeasurementContractTest {
         Measurement.Run run = measurement.start(context());
         for (int i = 0; i < cycles; i++) {
             double start = 1 + i * 5e-3;
-            run.transition(new Transition(true, start, 2e-5 + i % 3 * 1e-6, 2), disturbed);
+            double pulse = 1e-3 + i % 7 * 1e-6;
+            Aberration beyond = new Aberration(0.1 + i % 3 * 0.01, 4, 1e-3);
+            run.transition(new Transition(true, start, 2e-5 + i % 3 * 1e-6, 2, 0, beyond, beyond), disturbed);
             run.transition(new Transition(false, start + 1e-3, 3e-5 + i % 5 * 1e-6, 3), disturbed);
-            run.cycle(new Cycle(i, start, 5e-3, 1e-3 + i % 7 * 1e-6, 2.7, disturbed));
+            run.cycle(
+                    new Cycle(i, start, 5e-3, pulse, 2.7, disturbed),
+                    new CycleShape(26, Optional.of(new CycleShape.InputCycle(5e-3, pulse, 2e-6, 3e-6))));
         }
         return run.finish();
     }
@@ -65,6 +70,14 @@ class MeasurementContractTest {
                         "transition.rise",
                         "transition.fall",
                         "mean-voltage",
+                        "rms-voltage",
+                        "pulse-separation",
+                        "overshoot.rise",
+                        "overshoot.fall",
+                        "undershoot.rise",
+                        "undershoot.fall",
+                        "input-duty",
+                        "input-pulse-duration",
                         "period-jitter.rms",
                         "period-jitter.peak-to-peak");
     }

@@ -44,6 +44,7 @@ public final class ChannelAnalysis implements AutoCloseable {
     private Optional<PulseStages> stages = Optional.empty();
     private Optional<SampleSigns> signs = Optional.empty();
     private Optional<ShortPulses> shortPulses = Optional.empty();
+    private Optional<ShapeLog> shapes = Optional.empty();
     private EdgeFacts edges = new EdgeFacts(0, 0);
     private double medianPeriodSeconds = Double.NaN;
 
@@ -123,6 +124,7 @@ public final class ChannelAnalysis implements AutoCloseable {
     private void findPulses(States found) throws IOException {
         PulseStages pulses = PulseStages.run(source, found, settings);
         stages = Optional.of(pulses);
+        shapes = Optional.of(ShapePass.run(source, pulses.pulses(), found.thresholds(), settings, plan.input()));
         TimeBase timeBase = source.capture().timeBase();
         double share =
                 (settings.get(PulseSettings.UPPER_REFERENCE) - settings.get(PulseSettings.LOWER_REFERENCE)) / 100;
@@ -286,6 +288,10 @@ public final class ChannelAnalysis implements AutoCloseable {
         return stages.map(PulseStages::pulses);
     }
 
+    Optional<ShapeLog> shapes() {
+        return shapes;
+    }
+
     /** How the instants of its transitions were found. */
     EdgeInstants edgeInstants() {
         return stages.map(PulseStages::edgeInstants).orElse(EdgeInstants.NONE);
@@ -324,6 +330,9 @@ public final class ChannelAnalysis implements AutoCloseable {
     public void release() throws IOException {
         if (stages.isPresent()) {
             stages.orElseThrow().close();
+        }
+        if (shapes.isPresent()) {
+            shapes.orElseThrow().close();
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 import org.dutywright.capture.CancelledException;
@@ -14,6 +15,7 @@ import org.dutywright.capture.Progress;
 import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
+import org.dutywright.pulse.CycleShape;
 import org.dutywright.pulse.CycleTable;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
@@ -96,8 +98,7 @@ public final class MeasurementRunner {
     }
 
     private static void feed(ChannelAnalysis channel, List<Guarded> runs, Progress progress) throws IOException {
-        Transitions transitions =
-                new Transitions(channel.pulses().orElseThrow().reader(), channel.originSeconds(), runs);
+        Transitions transitions = new Transitions(channel, runs);
         CycleTable.Cursor cursor = channel.cycles().cursor();
         for (Cycle cycle = cursor.next(); cycle != null; cycle = cursor.next()) {
             if (cycle.index() % CYCLES_A_CHECK == 0) {
@@ -107,8 +108,9 @@ public final class MeasurementRunner {
             transitions.until(start, true);
             transitions.until(start + cycle.periodSeconds(), cycle.disturbed());
             Cycle given = cycle;
+            CycleShape shape = transitions.shape(cycle);
             for (Guarded run : runs) {
-                run.guard(it -> it.cycle(given));
+                run.guard(it -> it.cycle(given, shape));
             }
         }
         transitions.until(Double.POSITIVE_INFINITY, true);
@@ -117,32 +119,67 @@ public final class MeasurementRunner {
     /** The transitions of a channel on their way into the measurements. */
     private static final class Transitions {
         private final PulseLog.Reader reader;
+        private final ShapeLog.Reader shapes;
         private final double originSeconds;
+        private final boolean inputKnown;
         private final List<Guarded> runs;
         private Pulse pulse;
+        /** Shapes of the pulse read last, which is still to come, and of the two before it. */
+        private Shape shape;
 
-        Transitions(PulseLog.Reader reader, double originSeconds, List<Guarded> runs) throws IOException {
-            this.reader = reader;
-            this.originSeconds = originSeconds;
+        private Shape before = new Shape();
+        private Shape beforeThat = before;
+
+        Transitions(ChannelAnalysis channel, List<Guarded> runs) throws IOException {
+            reader = channel.pulses().orElseThrow().reader();
+            shapes = channel.shapes().orElseThrow().reader();
+            originSeconds = channel.originSeconds();
+            inputKnown = channel.plan().input().isPresent();
             this.runs = runs;
             pulse = reader.next();
+            shape = shapes.next();
         }
 
         void until(double seconds, boolean disturbed) throws IOException {
-            for (; pulse != null && originSeconds + pulse.startSeconds < seconds; pulse = reader.next()) {
-                if (!pulse.startsWithEdge) {
-                    continue;
+            while (pulse != null && originSeconds + pulse.startSeconds < seconds) {
+                if (pulse.startsWithEdge) {
+                    Transition transition = transition();
+                    for (Guarded run : runs) {
+                        run.guard(it -> it.transition(transition, disturbed));
+                    }
                 }
-                Transition transition = new Transition(
-                        pulse.high,
-                        originSeconds + pulse.startSeconds,
-                        pulse.edgeSeconds,
-                        pulse.edgeSamples,
-                        pulse.fitSamples);
-                for (Guarded run : runs) {
-                    run.guard(it -> it.transition(transition, disturbed));
-                }
+                beforeThat = before;
+                before = shape;
+                pulse = reader.next();
+                shape = shapes.next();
             }
+        }
+
+        private Transition transition() {
+            return new Transition(
+                    pulse.high,
+                    originSeconds + pulse.startSeconds,
+                    pulse.edgeSeconds,
+                    pulse.edgeSamples,
+                    pulse.fitSamples,
+                    before.tail.aberration(),
+                    shape.head.aberration());
+        }
+
+        /** The shape of the cycle whose two pulses were passed last. */
+        CycleShape shape(Cycle cycle) {
+            double meanSquare = (beforeThat.squares + before.squares) / cycle.periodSeconds();
+            return new CycleShape(meanSquare, inputKnown ? Optional.of(input()) : Optional.empty());
+        }
+
+        private CycleShape.InputCycle input() {
+            double start = beforeThat.inputSeconds;
+            double end = shape == null ? Double.NaN : shape.inputSeconds;
+            double pulseSeconds = before.inputSeconds - start;
+            return pulseSeconds > 0 && end > before.inputSeconds
+                    ? new CycleShape.InputCycle(
+                            end - start, pulseSeconds, beforeThat.inputSecondsPerUnit, before.inputSecondsPerUnit)
+                    : CycleShape.InputCycle.UNSEEN;
         }
     }
 
