@@ -17,6 +17,7 @@ import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.ChannelPlan.Travel;
+import org.dutywright.pulse.InputThresholds;
 import org.dutywright.pulse.Role;
 import org.dutywright.sensor.Sensor;
 import org.dutywright.sensor.Sensor.SensorChannel;
@@ -54,8 +55,8 @@ public final class Checker {
     }
 
     /**
-     * What measuring should know: for each matched channel the role PWM, the active level, end points of travel and
-     * longest transition of the sensor text. What the user says about a channel goes before.
+     * What measuring should know: for each matched channel the role PWM, the active level, end points of travel,
+     * longest transition and thresholds of the input of the sensor text. What the user says about a channel goes before.
      *
      * @param userPlans by the capture's names
      * @return by the capture's names; the user's plans of other channels unchanged
@@ -77,7 +78,8 @@ public final class Checker {
                 Optional.of(Role.PWM),
                 Optional.of(channel.activeHigh() ? ActiveLevel.HIGH : ActiveLevel.LOW),
                 channel.duty().map(duty -> new Travel(duty.releasedPercent(), duty.pressedPercent())),
-                channel.transitionMaxSeconds());
+                channel.transitionMaxSeconds(),
+                channel.input().map(input -> new InputThresholds(input.risingVolts(), input.fallingVolts())));
     }
 
     private static ChannelPlan userFirst(ChannelPlan user, ChannelPlan sensor) {
@@ -85,7 +87,8 @@ public final class Checker {
                 user.role().or(sensor::role),
                 user.active().or(sensor::active),
                 user.travel().or(sensor::travel),
-                user.transitionMaxSeconds().isPresent() ? user.transitionMaxSeconds() : sensor.transitionMaxSeconds());
+                user.transitionMaxSeconds().isPresent() ? user.transitionMaxSeconds() : sensor.transitionMaxSeconds(),
+                user.input().or(sensor::input));
     }
 
     /**

@@ -14,6 +14,7 @@ import org.dutywright.capture.Captures;
 import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.ChannelPlan.Travel;
+import org.dutywright.pulse.InputThresholds;
 import org.dutywright.pulse.Role;
 import org.junit.jupiter.api.Test;
 
@@ -57,7 +58,12 @@ class CheckerPlansTest {
                                         Optional.of(Role.PWM),
                                         Optional.of(ActiveLevel.HIGH),
                                         Optional.of(new Travel(10, 45)),
-                                        OptionalDouble.of(100e-6))),
+                                        OptionalDouble.of(100e-6),
+                                        Sensors.twin()
+                                                .channels()
+                                                .get(0)
+                                                .input()
+                                                .map(it -> new InputThresholds(it.risingVolts(), it.fallingVolts())))),
                         entry(
                                 "B",
                                 new ChannelPlan(

@@ -77,6 +77,9 @@ final class Examples {
         cycles(results, "period", "s", new Statistic(0.005, 0.0049, 0.0051, 2e-5, 3e-7, 6e-7));
         cycles(results, "duty", "%", new Statistic(10.25, 9.5, 45.5, 11.5, 0.004, 0.008));
         cycles(results, "pulse-duration", "s", new Statistic(5.1e-4, 4.7e-4, 2.3e-3, 5e-4, 2e-7, 4e-7));
+        cycles(results, "input-duty", "%", new Statistic(10.5, 9.75, 45.75, 11.5, 0.005, 0.01));
+        cycles(results, "overshoot.rise", "%", new Statistic(12.5, 12, 13, 0.3, 0.1, 0.2));
+        absent(results, "overshoot.fall", "%", "no undisturbed transition has samples around it");
         single(results, "transition.rise", "s", new Uncertain(1.2e-5, 1e-6, 2e-6));
         absent(results, "transition.fall", "s", "fewer than two samples on each edge");
         single(results, "mean-voltage", "V", new Uncertain(1.59, 0.002, 0.004));

@@ -97,8 +97,14 @@ final class MeasureJsonTest {
                         "periodS",
                         "dutyPercent",
                         "pulseDurationS",
+                        "pulseSeparationS",
+                        "dutyAtInputPercent",
+                        "pulseDurationAtInputS",
+                        "overshootPercent",
+                        "undershootPercent",
                         "transitionS",
                         "meanVoltage",
+                        "rmsVoltage",
                         "periodJitterS",
                         "eventCounts",
                         "eventsListed",
@@ -125,6 +131,16 @@ final class MeasureJsonTest {
                 .isEqualTo("{\"mean\":10.25,\"min\":9.5,\"max\":45.5,\"sd\":11.5,\"u\":0.004,\"u95\":0.008}");
         assertThat(channel.get("pulseDurationS").toString())
                 .isEqualTo("{\"mean\":5.1E-4,\"min\":4.7E-4,\"max\":0.0023,\"sd\":5.0E-4,\"u\":2.0E-7,\"u95\":4.0E-7}");
+    }
+
+    @Test
+    void overshootIsThatOfEachDirection() throws IOException {
+        JsonNode channel = channel(0);
+        assertThat(channel.get("overshootPercent").toString())
+                .isEqualTo(
+                        "{\"rise\":{\"mean\":12.5,\"min\":12.0,\"max\":13.0,\"sd\":0.3,\"u\":0.1,\"u95\":0.2},\"fall\":"
+                                + "{\"mean\":null,\"min\":null,\"max\":null,\"sd\":null,\"u\":null,\"u95\":null}}");
+        assertThat(channel.get("dutyAtInputPercent").get("mean").asDouble()).isEqualTo(10.5);
     }
 
     @Test

@@ -70,6 +70,7 @@ public final class ChannelJson {
         json.statistic("periodS", Found.statistic(channel, Found.PERIOD));
         json.statistic("dutyPercent", Found.statistic(channel, Found.DUTY));
         json.statistic("pulseDurationS", Found.statistic(channel, Found.PULSE_DURATION));
+        shape(json, channel);
         json.object("transitionS", () -> {
             median(json, "rise", Found.single(channel, Found.RISE));
             median(json, "fall", Found.single(channel, Found.FALL));
@@ -83,11 +84,26 @@ public final class ChannelJson {
             json.absent("edgeInstants");
         }
         json.uncertain("meanVoltage", Found.single(channel, Found.MEAN_VOLTAGE));
+        json.uncertain("rmsVoltage", Found.single(channel, Found.RMS_VOLTAGE));
         json.row("periodJitterS", () -> {
             json.number("rms", Found.single(channel, Found.JITTER_RMS).map(Uncertain::value));
             json.number(
                     "peakToPeak",
                     Found.single(channel, Found.JITTER_PEAK_TO_PEAK).map(Uncertain::value));
+        });
+    }
+
+    private static void shape(JsonWriter json, ChannelMeasurement channel) throws IOException {
+        json.statistic("pulseSeparationS", Found.statistic(channel, Found.PULSE_SEPARATION));
+        json.statistic("dutyAtInputPercent", Found.statistic(channel, Found.INPUT_DUTY));
+        json.statistic("pulseDurationAtInputS", Found.statistic(channel, Found.INPUT_PULSE_DURATION));
+        json.object("overshootPercent", () -> {
+            json.statistic("rise", Found.statistic(channel, Found.OVERSHOOT_RISE));
+            json.statistic("fall", Found.statistic(channel, Found.OVERSHOOT_FALL));
+        });
+        json.object("undershootPercent", () -> {
+            json.statistic("rise", Found.statistic(channel, Found.UNDERSHOOT_RISE));
+            json.statistic("fall", Found.statistic(channel, Found.UNDERSHOOT_FALL));
         });
     }
 

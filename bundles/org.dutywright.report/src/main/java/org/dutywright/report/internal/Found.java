@@ -24,15 +24,47 @@ public final class Found {
     public static final String RISE = "transition.rise";
     /** Median 90-10 % time of falling transitions. */
     public static final String FALL = "transition.fall";
+    /** Time between two pulses. */
+    public static final String PULSE_SEPARATION = "pulse-separation";
+    /** Duty at the thresholds of the module's input. */
+    public static final String INPUT_DUTY = "input-duty";
+    /** Time in the active level at these thresholds. */
+    public static final String INPUT_PULSE_DURATION = "input-pulse-duration";
+    /** How far the signal goes beyond the high state after rising. */
+    public static final String OVERSHOOT_RISE = "overshoot.rise";
+    /** How far it goes beyond the low state after falling. */
+    public static final String OVERSHOOT_FALL = "overshoot.fall";
+    /** How far it is beyond the low state before rising. */
+    public static final String UNDERSHOOT_RISE = "undershoot.rise";
+    /** How far it is beyond the high state before falling. */
+    public static final String UNDERSHOOT_FALL = "undershoot.fall";
     /** Average over whole cycles. */
     public static final String MEAN_VOLTAGE = "mean-voltage";
+    /** Root mean square over whole cycles. */
+    public static final String RMS_VOLTAGE = "rms-voltage";
     /** Root mean square of the period jitter. */
     public static final String JITTER_RMS = "period-jitter.rms";
     /** Range of the period jitter. */
     public static final String JITTER_PEAK_TO_PEAK = "period-jitter.peak-to-peak";
 
-    private static final List<String> BUILT_IN =
-            List.of(FREQUENCY, PERIOD, DUTY, PULSE_DURATION, RISE, FALL, MEAN_VOLTAGE, JITTER_RMS, JITTER_PEAK_TO_PEAK);
+    private static final List<String> BUILT_IN = List.of(
+            FREQUENCY,
+            PERIOD,
+            DUTY,
+            INPUT_DUTY,
+            PULSE_DURATION,
+            INPUT_PULSE_DURATION,
+            PULSE_SEPARATION,
+            OVERSHOOT_RISE,
+            OVERSHOOT_FALL,
+            UNDERSHOOT_RISE,
+            UNDERSHOOT_FALL,
+            RISE,
+            FALL,
+            MEAN_VOLTAGE,
+            RMS_VOLTAGE,
+            JITTER_RMS,
+            JITTER_PEAK_TO_PEAK);
 
     private Found() {}
 
