@@ -70,6 +70,28 @@ public final class PulseSettings {
             "Where the samples have so few different values that the code step cannot be told, less than this is taken for the"
                     + " flicker of one code. Only for channels in volts.");
 
+    /** Drift of a level from which it is followed. */
+    public static final Setting TRACK_FROM = new Setting(
+            "levels.track-from",
+            "Drift that is followed",
+            "%",
+            0.5,
+            0.01,
+            50,
+            "Where a state level strays further than this share of the swing from that of the recording, beyond noise, transitions"
+                    + " are timed at the levels of the pulses around them.");
+
+    /** Droop within pulses from which it is followed. */
+    public static final Setting DROOP_FROM = new Setting(
+            "levels.droop-from",
+            "Droop that is followed",
+            "%",
+            1,
+            0.01,
+            50,
+            "Where a level runs towards the other state by more than this share of the swing within its pulses, as AC coupling"
+                    + " makes it, transitions are timed at the levels at the ends of the pulses.");
+
     /** Half-width of the hysteresis. */
     public static final Setting HYSTERESIS_SHARE = new Setting(
             "hysteresis.share",
@@ -149,6 +171,8 @@ public final class PulseSettings {
             SWING_SIGMA,
             SWING_STEPS,
             LEAST_SWING,
+            TRACK_FROM,
+            DROOP_FROM,
             HYSTERESIS_SHARE,
             HYSTERESIS_SIGMA,
             HYSTERESIS_MOST,

@@ -328,6 +328,9 @@ public final class ChannelAnalysis implements AutoCloseable {
 
     /** Frees all but the cycles. */
     public void release() throws IOException {
+        if (states.isPresent()) {
+            states.orElseThrow().track().close();
+        }
         if (stages.isPresent()) {
             stages.orElseThrow().close();
         }

@@ -73,6 +73,11 @@ public final class ChannelBlocks {
         return blocks.values();
     }
 
+    /** Index of the block's first sample in the capture. */
+    public long firstSample() {
+        return blocks.firstSample();
+    }
+
     /** Number of samples in the block. */
     public int count() {
         return blocks.count();

@@ -13,15 +13,15 @@ import org.dutywright.pulse.PulseSettings;
  * crossing of the ending one after. A segment starts without a state: the first sample beyond the hysteresis tells it.
  */
 final class EdgeFinder {
-    private final Thresholds levels;
-    private final StateSide low;
-    private final StateSide high;
+    private final LevelTrack track;
+    private LevelTrack.Walk walk;
+    private Thresholds levels;
+    private StateSide low;
+    private StateSide high;
     private final PulseSink sink;
-    private final Plateau plateau = new Plateau();
-    private final Margins margins;
     private final TransitionTimer timer = new TransitionTimer();
     private final EdgeCore core = new EdgeCore();
-    private final ExcursionWatch excursions;
+    private final Stay stay;
     private final EdgeInstant instant;
 
     private ChannelBlocks blocks;
@@ -34,22 +34,20 @@ final class EdgeFinder {
     private Pulse current;
     private Pulse ending;
     private double area;
-    private boolean settled;
     private double furthest;
 
-    EdgeFinder(Thresholds levels, PulseSettings settings, PulseSink sink) {
-        this.levels = levels;
-        low = StateSide.of(levels, false);
-        high = StateSide.of(levels, true);
+    EdgeFinder(LevelTrack track, PulseSettings settings, PulseSink sink) {
+        this.track = track;
         this.sink = sink;
-        margins = new Margins(settings.get(PulseSettings.ABERRATION));
         instant = new EdgeInstant((int) Math.round(settings.get(PulseSettings.FIT_SAMPLES)));
-        excursions = new ExcursionWatch(sink, plateau, timer, settings);
+        stay = new Stay(sink, timer, settings);
     }
 
     /** Runs over all blocks of a channel. */
     void run(ChannelBlocks channel) throws IOException {
         blocks = channel;
+        walk = track.walk();
+        follow();
         while (channel.next()) {
             values = channel.values();
             if (channel.segmentStart()) {
@@ -63,9 +61,33 @@ final class EdgeFinder {
     }
 
     private void block(int count) throws IOException {
-        int i = side == null ? firstState(count) : 0;
+        int from = 0;
+        while (from < count) {
+            while (walk.nextSample() <= blocks.firstSample() + from) {
+                walk.advance();
+                follow();
+            }
+            int to = (int) Math.min(count, walk.nextSample() - blocks.firstSample());
+            part(from, to);
+            from = to;
+        }
+        before = values[count - 1];
+    }
+
+    private void follow() {
+        levels = walk.now();
+        low = StateSide.of(levels, false);
+        high = StateSide.of(levels, true);
+        if (side != null) {
+            side = side.high() ? high : low;
+            stay.follow(side);
+        }
+    }
+
+    private void part(int from, int count) throws IOException {
+        int i = side == null ? firstState(from, count) : from;
         while (i < count) {
-            int to = settled && !timer.underWay() ? endOfHome(i, count) : i;
+            int to = stay.settled() && !timer.underWay() ? endOfHome(i, count) : i;
             if (to > i) {
                 stayedHome(i, to);
                 i = to;
@@ -74,12 +96,11 @@ final class EdgeFinder {
                 step(i++);
             }
         }
-        before = values[count - 1];
     }
 
     /** Looks for the first sample that tells the state; returns the index after it. */
-    private int firstState(int count) {
-        for (int i = 0; i < count; i++) {
+    private int firstState(int from, int count) {
+        for (int i = from; i < count; i++) {
             boolean isHigh = values[i] >= levels.middle() + levels.hysteresis();
             if (isHigh || values[i] <= levels.middle() - levels.hysteresis()) {
                 start(i, isHigh ? high : low);
@@ -92,16 +113,15 @@ final class EdgeFinder {
     private void start(int i, StateSide first) {
         enter(first, new Pulse(), values[i]);
         current.startSeconds = blocks.seconds(i);
+        current.startSample = blocks.firstSample() + i;
         current.samples = 1;
         ending = null;
         area = 0;
-        settled = true;
+        stay.settle();
         timer.reset();
         instant.atHome();
         core.reset();
-        if (furthest <= side.home()) {
-            plateau.add(values, i, i + 1);
-        }
+        stay.first(values, i);
         before = values[i];
     }
 
@@ -110,12 +130,7 @@ final class EdgeFinder {
         current = pulse;
         current.high = next.high();
         furthest = next.sign() * value;
-        excursions.start(next, pulse.startsWithEdge || furthest <= next.near());
-        startPlateau();
-    }
-
-    private void startPlateau() {
-        plateau.start(margins.tail(side.high(), timer.usualSamples(!side.high())), side.sign() * side.level());
+        stay.begin(next, pulse.startsWithEdge || furthest <= next.near());
     }
 
     // The hot loop: nothing happens as long as samples are within the near side of their state.
@@ -139,9 +154,7 @@ final class EdgeFinder {
         instant.atHome();
         double previous = from > 0 ? values[from - 1] : before;
         area += blocks.integral(previous, from, to);
-        plateau.cameHome();
-        plateau.add(values, from, to);
-        excursions.quiet(blocks, from, to, side.sign() * previous);
+        stay.home(blocks, from, to, side.sign() * previous);
         current.samples += to - from;
     }
 
@@ -184,11 +197,9 @@ final class EdgeFinder {
 
     private void flip(int i, double previous, double value) throws IOException {
         release();
-        plateau.dropAway();
-        plateau.finish(current);
+        stay.end(current);
         current.extreme = side.sign() * furthest;
         current.endsWithEdge = true;
-        margins.pulse(current.high, current.samples);
         boolean offLevel = side.hasMoved(current);
         if (offLevel) {
             current.edgeSeconds = Double.NaN;
@@ -198,8 +209,9 @@ final class EdgeFinder {
 
         Pulse next = new Pulse();
         next.startsWithEdge = true;
+        next.startSample = blocks.firstSample() + i;
+        current.endSample = next.startSample;
         enter(side.high() ? low : high, next, value);
-        settled = false;
         timer.triggered(next.high, offLevel);
         double px = side.sign() * previous;
         core.triggered();
@@ -223,28 +235,11 @@ final class EdgeFinder {
             timer.between();
         }
         if (timer.underWay() && timer.overdue()) {
-            settled = true;
+            stay.settle();
             release();
         }
-        if (settled) {
-            inPulse(i, px, x);
-        }
-    }
-
-    private void inPulse(int i, double px, double x) throws IOException {
-        if (timer.underWay() || x <= side.home()) {
-            plateau.cameHome();
-            plateau.add(values, i, i + 1);
-        } else if (x > side.farOff()) {
-            plateau.wentFar();
-        } else {
-            // what stays away for half the pulse is no edge any more: the level has moved
-            plateau.addAway(values[i], Math.max(timer.usualSamples(!side.high()), current.samples / 2.0));
-        }
-        if (timer.underWay() || plateau.skipping()) {
-            excursions.cancel();
-        } else {
-            excursions.sample(blocks, i, px, x, current);
+        if (stay.settled()) {
+            stay.sample(blocks, i, px, x, current);
         }
     }
 
@@ -256,18 +251,7 @@ final class EdgeFinder {
             instant.arrived(current, levels.middle());
         }
         release();
-        if (settled) {
-            // it was called settled while it was still on its way: those samples are no plateau
-            startPlateau();
-        }
-        settled = true;
-        // of an edge faster than the samples, the one that showed it is the aberration
-        if (current.edgeSamples > 0 && current.edgeSeconds >= 0) {
-            double samples = current.edgeSeconds / blocks.typicalStep();
-            long head = margins.head(current.high, samples);
-            plateau.skip(head);
-            current.nearEdges = margins.narrow(head, samples);
-        }
+        stay.arrived(current, blocks.typicalStep());
     }
 
     /** No more crossings can belong to the transition into the current state: the pulse before it is complete. */
@@ -289,10 +273,10 @@ final class EdgeFinder {
             return;
         }
         release();
-        excursions.finish();
-        plateau.finish(current);
+        stay.endSegment(current);
         current.extreme = side.sign() * furthest;
         current.endSeconds = blocks.seconds(last);
+        current.endSample = blocks.firstSample() + last + 1;
         current.area = area;
         sink.pulse(current);
         sink.segmentEnd();

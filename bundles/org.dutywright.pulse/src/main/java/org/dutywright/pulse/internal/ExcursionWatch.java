@@ -59,6 +59,11 @@ final class ExcursionWatch {
         cancel();
     }
 
+    /** The levels of the state have moved. */
+    void follow(StateSide state) {
+        side = state;
+    }
+
     /** Forgets what is under watch. */
     void cancel() {
         out = false;

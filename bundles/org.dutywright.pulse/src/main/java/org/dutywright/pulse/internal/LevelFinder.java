@@ -80,13 +80,31 @@ final class LevelFinder {
             return Optional.empty();
         }
         Thresholds provisional = Thresholds.of(low, high, noise, noise, settings);
-        LevelTally tally = new LevelTally(low, high);
-        new EdgeFinder(provisional, settings, tally).run(source.open());
-        if (tally.transitions() < leastTransitions) {
-            reason = "there are no transitions between two states";
-            return Optional.empty();
+        Optional<States> states = pass(LevelTrack.constant(provisional, settings), noise, leastTransitions);
+        if (states.isEmpty() || !states.orElseThrow().track().moves()) {
+            return states;
         }
-        return valued(tally, noise);
+        // with the levels of the moment more of each pulse counts
+        try (LevelTrack first = states.orElseThrow().track()) {
+            return pass(first, noise, leastTransitions);
+        }
+    }
+
+    private Optional<States> pass(LevelTrack track, double noise, int leastTransitions) throws IOException {
+        try (LevelTally tally =
+                new LevelTally(track.whole().low(), track.whole().high())) {
+            new EdgeFinder(track, settings, tally).run(source.open());
+            if (tally.transitions() < leastTransitions) {
+                reason = "there are no transitions between two states";
+                return Optional.empty();
+            }
+            Optional<States> states = valued(tally, noise);
+            if (states.isEmpty()) {
+                return states;
+            }
+            States found = states.orElseThrow();
+            return Optional.of(found.along(LevelTrack.of(tally.log(), found, settings)));
+        }
     }
 
     private boolean separate(double low, double high, double noise, double codeStep) {
@@ -124,9 +142,10 @@ final class LevelFinder {
                 tally.high().level(highNoise, codeStep, high - low),
                 lowNoise,
                 highNoise);
+        Thresholds thresholds = Thresholds.of(low, high, lowNoise, highNoise, settings);
         return Optional.of(new States(
                 levels,
-                Thresholds.of(low, high, lowNoise, highNoise, settings),
+                thresholds,
                 codeStep,
                 tally.transitions(),
                 tally.periodGuessSeconds(),
@@ -135,6 +154,7 @@ final class LevelFinder {
                 tally.low().uFirstLevel(lowNoise),
                 tally.high().uFirstLevel(highNoise),
                 tally.droop(),
+                LevelTrack.constant(thresholds, settings),
                 Math.min(tally.low().medianSamples(), tally.high().medianSamples())));
     }
 }

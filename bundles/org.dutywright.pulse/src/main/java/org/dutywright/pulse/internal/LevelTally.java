@@ -1,11 +1,14 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.pulse.internal;
 
+import java.io.IOException;
+
 /** Third pass over a channel: what its pulses, found with provisional levels, tell of both states and of the period. */
-final class LevelTally implements PulseSink {
+final class LevelTally implements PulseSink, AutoCloseable {
     private final StateTally low;
     private final StateTally high;
     private final PeriodGuess period = new PeriodGuess();
+    private final LevelLog log = new LevelLog();
     private double lastRise = Double.NaN;
     private long transitions;
 
@@ -15,7 +18,8 @@ final class LevelTally implements PulseSink {
     }
 
     @Override
-    public void pulse(Pulse pulse) {
+    public void pulse(Pulse pulse) throws IOException {
+        log.add(pulse);
         (pulse.high ? high : low).add(pulse);
         if (!pulse.startsWithEdge) {
             return;
@@ -40,6 +44,15 @@ final class LevelTally implements PulseSink {
 
     StateTally high() {
         return high;
+    }
+
+    LevelLog log() {
+        return log;
+    }
+
+    @Override
+    public void close() throws IOException {
+        log.close();
     }
 
     Droop droop() {

@@ -16,6 +16,10 @@ final class Pulse {
     double startSeconds;
     /** Where it ends. */
     double endSeconds;
+    /** Sample of the capture that showed the transition into it, or the first one of a segment that told the state. */
+    long startSample;
+    /** Sample of the capture that showed the transition out of it, or the one after the segment. */
+    long endSample;
     /** 10 to 90 % duration of the transition into it, NaN where the signal did not pass both. */
     double edgeSeconds = Double.NaN;
     /** Number of samples between 10 and 90 % of the transition into it. */
@@ -84,6 +88,7 @@ final class Pulse {
         area += between.area + last.area;
         samples += between.samples + last.samples;
         endSeconds = last.endSeconds;
+        endSample = last.endSample;
         endsWithEdge = last.endsWithEdge;
     }
 }

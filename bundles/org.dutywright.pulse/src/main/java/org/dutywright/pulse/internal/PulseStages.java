@@ -36,7 +36,7 @@ final class PulseStages implements PulseSink, AutoCloseable {
         try {
             PulseSink runtFilter = new RuntFilter(states, stages, stages.runts);
             PulseSink merger = new BounceMerger(stages.windowSeconds, runtFilter, stages.bounces);
-            new EdgeFinder(states.thresholds(), settings, merger).run(source.open());
+            new EdgeFinder(states.track(), settings, merger).run(source.open());
             stages.lowWatch.finish();
             stages.highWatch.finish();
             return stages;

@@ -16,6 +16,7 @@ import org.dutywright.pulse.StateLevels;
  * @param uFirstLow standard uncertainty of firstLow from noise
  * @param uFirstHigh standard uncertainty of firstHigh from noise
  * @param droop how far the levels run within pulses
+ * @param track the levels over the recording
  * @param samplesPerPulse median number of samples of the shorter kind of pulse, at most 64
  */
 record States(
@@ -29,4 +30,23 @@ record States(
         double uFirstLow,
         double uFirstHigh,
         Droop droop,
-        int samplesPerPulse) {}
+        LevelTrack track,
+        int samplesPerPulse) {
+
+    /** The same states with levels that move. */
+    States along(LevelTrack moving) {
+        return new States(
+                levels,
+                thresholds,
+                codeStep,
+                transitions,
+                periodGuessSeconds,
+                firstLow,
+                firstHigh,
+                uFirstLow,
+                uFirstHigh,
+                droop,
+                moving,
+                samplesPerPulse);
+    }
+}

@@ -14,6 +14,9 @@ final class TransitionTimer {
 
     private static final int LEAST_SETTLE = 4;
 
+    /** One odd transition, as beside a level that has shifted, does not make all others count as so long. */
+    private static final double MOST_GROWTH = 2;
+
     /** Recent durations in samples of transitions into the low (0) and the high (1) state, 0 before the first. */
     private final double[] usual = new double[2];
 
@@ -93,7 +96,12 @@ final class TransitionTimer {
         boolean dwelt = samplesToTrigger > MOST_UNEQUAL * (sinceTrigger + 1);
         double duration = dwelt ? Double.NaN : seconds - startSeconds;
         if (duration >= 0) {
-            usual[direction] = Math.max(duration / stepSeconds, 0.75 * usual[direction]);
+            double samples = duration / stepSeconds;
+            double most = usual[direction] > 0 ? MOST_GROWTH * Math.max(1, usual[direction]) : samples;
+            usual[direction] = Math.max(Math.min(samples, most), 0.75 * usual[direction]);
+        } else if (usual[direction] == 0) {
+            // where a level has moved no transition may ever be timed: twice the second half says how long they take
+            usual[direction] = 2.0 * (sinceTrigger + 1);
         }
         return duration;
     }

@@ -39,7 +39,8 @@ class EdgeFinderTest {
 
     private static Kept find(Capture capture, int capacity, Thresholds levels) throws IOException {
         Kept kept = new Kept();
-        new EdgeFinder(levels, SETTINGS, kept).run(ChannelBlocks.of(capture, 0, capacity, Progress.NONE));
+        new EdgeFinder(LevelTrack.constant(levels, SETTINGS), SETTINGS, kept)
+                .run(ChannelBlocks.of(capture, 0, capacity, Progress.NONE));
         return kept;
     }
 

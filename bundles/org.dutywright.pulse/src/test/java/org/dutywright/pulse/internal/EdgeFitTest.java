@@ -42,7 +42,7 @@ class EdgeFitTest {
         }
         Two two = new Two();
         Thresholds levels = Thresholds.of(0, 1, noise, noise, PulseSettings.defaults());
-        new EdgeFinder(levels, PulseSettings.defaults(), two)
+        new EdgeFinder(LevelTrack.constant(levels, PulseSettings.defaults()), PulseSettings.defaults(), two)
                 .run(ChannelBlocks.of(
                         Captures.ofArrays(List.of("a"), List.of("V"), 0, rate, values), 0, 777, Progress.NONE));
         assertThat(two.pulses).isEqualTo(2);

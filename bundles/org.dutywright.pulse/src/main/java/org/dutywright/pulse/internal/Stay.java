@@ -1,0 +1,115 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.pulse.internal;
+
+import java.io.IOException;
+import org.dutywright.pulse.PulseSettings;
+
+/** What a stay in one state shows beside its edges: the plateau that tells its level, and excursions out of it. */
+final class Stay {
+    private final Plateau plateau = new Plateau();
+    private final Margins margins;
+    private final TransitionTimer timer;
+    private final ExcursionWatch excursions;
+    private StateSide side;
+    private boolean settled;
+
+    Stay(PulseSink sink, TransitionTimer timer, PulseSettings settings) {
+        this.timer = timer;
+        margins = new Margins(settings.get(PulseSettings.ABERRATION));
+        excursions = new ExcursionWatch(sink, plateau, timer, settings);
+    }
+
+    /**
+     * The state has begun with a transition that is still under way.
+     *
+     * @param reached whether the signal came into it by a transition or is near its level
+     */
+    void begin(StateSide state, boolean reached) {
+        side = state;
+        settled = false;
+        excursions.start(state, reached);
+        startPlateau();
+    }
+
+    /** The levels of the state have moved. */
+    void follow(StateSide state) {
+        side = state;
+        excursions.follow(state);
+    }
+
+    private void startPlateau() {
+        plateau.start(margins.tail(side.high(), timer.usualSamples(!side.high())), side.sign() * side.level());
+    }
+
+    /** Whether the transition into the state is over, or was given up. */
+    boolean settled() {
+        return settled;
+    }
+
+    /** The transition into the state is over: the signal came from nowhere, or never reaches the reference level. */
+    void settle() {
+        settled = true;
+    }
+
+    /** The transition reached the ending reference level. */
+    void arrived(Pulse pulse, double stepSeconds) {
+        if (settled) {
+            // it was called settled while it was still on its way: those samples are no plateau
+            startPlateau();
+        }
+        settled = true;
+        // of an edge faster than the samples, the one that showed it is the aberration
+        if (pulse.edgeSamples > 0 && pulse.edgeSeconds >= 0) {
+            double samples = Math.min(pulse.edgeSeconds / stepSeconds, timer.usualSamples(pulse.high));
+            long head = margins.head(pulse.high, samples);
+            plateau.skip(head);
+            pulse.nearEdges = margins.narrow(head, samples);
+        }
+    }
+
+    /** The first sample of a segment, which told the state. */
+    void first(double[] values, int i) {
+        if (side.sign() * values[i] <= side.home()) {
+            plateau.add(values, i, i + 1);
+        }
+    }
+
+    /** Samples at home; the one before them was {@code px}, with the sign. */
+    void home(ChannelBlocks blocks, int from, int to, double px) throws IOException {
+        plateau.cameHome();
+        plateau.add(blocks.values(), from, to);
+        excursions.quiet(blocks, from, to, px);
+    }
+
+    /** A sample anywhere in the state; {@code px} before it and {@code x} itself with the sign. */
+    void sample(ChannelBlocks blocks, int i, double px, double x, Pulse pulse) throws IOException {
+        double[] values = blocks.values();
+        if (timer.underWay() || x <= side.home()) {
+            plateau.cameHome();
+            plateau.add(values, i, i + 1);
+        } else if (x > side.farOff()) {
+            plateau.wentFar();
+        } else {
+            // what stays away for half the pulse is no edge any more: the level has moved
+            plateau.addAway(values[i], Math.max(timer.usualSamples(!side.high()), pulse.samples / 2.0));
+        }
+        if (timer.underWay() || plateau.skipping()) {
+            excursions.cancel();
+        } else {
+            excursions.sample(blocks, i, px, x, pulse);
+        }
+    }
+
+    /** A transition ends the state. */
+    void end(Pulse pulse) {
+        plateau.dropAway();
+        plateau.finish(pulse);
+        margins.pulse(pulse.high, pulse.samples);
+    }
+
+    /** The segment ends. */
+    void endSegment(Pulse pulse) throws IOException {
+        excursions.finish();
+        plateau.finish(pulse);
+    }
+}
