@@ -107,7 +107,7 @@ public final class PulseSettings {
             "hysteresis.sigma",
             "Hysteresis in noise",
             "",
-            4,
+            5,
             0,
             20,
             "Half-width of the hysteresis in standard deviations of the noise, where that is more.");

@@ -50,7 +50,12 @@ class LongCaptureTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"20e3, 150e-6, 0.05, 300", "100e3, 100e-6, 0.05, 60", "100e3, 400e-6, 0.02, 60", "1e6, 100e-6, 0.03, 5"
+    @CsvSource({
+        "20e3, 150e-6, 0.05, 300",
+        "100e3, 100e-6, 0.05, 60",
+        "100e3, 400e-6, 0.02, 60",
+        "1e6, 100e-6, 0.03, 5",
+        "10e6, 450e-6, 0.05, 0.5"
     })
     void sloping_edges_and_noise_have_no_event(double rate, double ramp, double noise, double seconds)
             throws IOException {

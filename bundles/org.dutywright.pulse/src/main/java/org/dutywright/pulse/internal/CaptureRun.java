@@ -23,8 +23,8 @@ import org.dutywright.pulse.internal.fitness.FitnessLines;
 
 /** Measures one capture: first what each channel shows by itself, then what takes the others to tell. */
 public final class CaptureRun {
-    /** Passes over a channel at most: survey, histogram, levels twice where the first range does not do, pulses, shapes. */
-    private static final int PASSES = 6;
+    /** Passes over a channel: survey, histogram, levels up to three times where the first do not do, pulses, shapes. */
+    private static final int PASSES = 7;
 
     private final Capture capture;
     private final PulseSettings settings;

@@ -2,6 +2,8 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import java.util.Arrays;
+import java.util.List;
 
 /**
  * Second pass over a channel: how often each level occurs. Bins are a whole multiple of the code step wide and centred
@@ -16,12 +18,16 @@ final class Histogram {
     private final double width;
     private final long[] bins;
     private final long count;
+    private final long[][] stretches;
+    private final long stretchSamples;
 
-    private Histogram(double min, double width, long[] bins, long count) {
+    private Histogram(double min, double width, long[] bins, long[][] stretches, long stretchSamples) {
         this.min = min;
         this.width = width;
         this.bins = bins;
-        this.count = count;
+        count = Arrays.stream(bins).sum();
+        this.stretches = stretches;
+        this.stretchSamples = stretchSamples;
     }
 
     static Histogram of(ChannelBlocks blocks, SampleSurvey survey) throws IOException {
@@ -36,15 +42,43 @@ final class Histogram {
         }
         double start = survey.min() - width / 2;
         double scale = 1 / width;
-        long[] bins = new long[(int) Math.min(MOST_BINS + 2L, (long) (range * scale) + 2)];
-        int last = bins.length - 1;
+        int length = (int) Math.min(MOST_BINS + 2L, (long) (range * scale) + 2);
+        long stretch =
+                Math.max(StretchLevels.LEAST_SAMPLES, Math.ceilDiv(survey.count(), (long) StretchLevels.STRETCHES));
+        long[][] stretches = new long[Math.toIntExact(Math.ceilDiv(survey.count(), stretch))][length];
         while (blocks.next()) {
-            double[] values = blocks.values();
-            for (int i = 0; i < blocks.count(); i++) {
-                bins[Math.min(last, (int) ((values[i] - start) * scale))]++;
+            int from = 0;
+            while (from < blocks.count()) {
+                int index = (int) ((blocks.firstSample() + from) / stretch);
+                int to = (int) Math.min(blocks.count(), (index + 1) * stretch - blocks.firstSample());
+                count(stretches[index], blocks.values(), from, to, start, scale);
+                from = to;
             }
         }
-        return new Histogram(survey.min(), width, bins, survey.count());
+        long[] bins = new long[length];
+        for (long[] part : stretches) {
+            Arrays.setAll(bins, i -> bins[i] + part[i]);
+        }
+        return new Histogram(survey.min(), width, bins, stretches, stretch);
+    }
+
+    private static void count(long[] bins, double[] values, int from, int to, double start, double scale) {
+        int last = bins.length - 1;
+        for (int i = from; i < to; i++) {
+            bins[Math.min(last, (int) ((values[i] - start) * scale))]++;
+        }
+    }
+
+    /** The same for each stretch of the recording. */
+    List<Histogram> stretches() {
+        return Arrays.stream(stretches)
+                .map(part -> new Histogram(min, width, part, new long[0][], 0))
+                .toList();
+    }
+
+    /** Number of samples of a stretch. */
+    long stretchSamples() {
+        return stretchSamples;
     }
 
     /** Level below which a share of the samples lies, to the width of a bin. */

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.util.Optional;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.StateLevels;
+import org.dutywright.pulse.internal.StretchLevels.Pair;
 
 /**
  * Tells whether a channel has two states, and their levels (IEEE Std 181-2011: group the samples by state, then take
@@ -51,6 +52,9 @@ final class LevelFinder {
         String why = reason;
         states = within(histogram, survey.min(), survey.max(), LEAST_TRANSITIONS);
         if (states.isEmpty()) {
+            states = byStretches(histogram);
+        }
+        if (states.isEmpty()) {
             reason = why;
         }
         return states;
@@ -58,6 +62,28 @@ final class LevelFinder {
 
     private Optional<States> within(Histogram histogram, double from, double to, int leastTransitions)
             throws IOException {
+        Optional<Pair> pair = pair(histogram, from, to, 0);
+        if (pair.isEmpty()) {
+            return Optional.empty();
+        }
+        Pair found = pair.orElseThrow();
+        Thresholds provisional = Thresholds.of(found.low(), found.high(), found.noise(), found.noise(), settings);
+        return refined(LevelTrack.constant(provisional, settings), found.noise(), leastTransitions);
+    }
+
+    private Optional<States> byStretches(Histogram histogram) throws IOException {
+        Optional<StretchLevels> levels = StretchLevels.of(
+                histogram, (stretch, first) -> pair(stretch, stretch.quantile(CUT), stretch.quantile(1 - CUT), first));
+        if (levels.isEmpty()) {
+            return Optional.empty();
+        }
+        try (LevelTrack track = levels.orElseThrow().track(settings)) {
+            return refined(track, levels.orElseThrow().noise(), LEAST_TRANSITIONS);
+        }
+    }
+
+    /** The provisional states of some samples, from what lies above and below the middle of their range. */
+    private Optional<Pair> pair(Histogram histogram, double from, double to, long firstSample) {
         if (!(to > from)) {
             reason = "all samples but a few are equal";
             return Optional.empty();
@@ -79,8 +105,11 @@ final class LevelFinder {
                     100 * share);
             return Optional.empty();
         }
-        Thresholds provisional = Thresholds.of(low, high, noise, noise, settings);
-        Optional<States> states = pass(LevelTrack.constant(provisional, settings), noise, leastTransitions);
+        return Optional.of(new Pair(firstSample, low, high, noise));
+    }
+
+    private Optional<States> refined(LevelTrack track, double noise, int leastTransitions) throws IOException {
+        Optional<States> states = pass(track, noise, leastTransitions);
         if (states.isEmpty() || !states.orElseThrow().track().moves()) {
             return states;
         }

@@ -40,6 +40,17 @@ final class LevelTrack implements AutoCloseable {
     }
 
     /**
+     * Levels that move as written down.
+     *
+     * @param whole those of the whole recording
+     * @param noise standard deviation of the noise in both states
+     * @param changes first sample, low level and high level of each change, in order; belongs to the track from now on
+     */
+    static LevelTrack along(Thresholds whole, double noise, PulseSettings settings, RecordSpill changes) {
+        return new LevelTrack(whole, noise, noise, settings, Optional.of(changes));
+    }
+
+    /**
      * The levels of a channel.
      *
      * @param log what its pulses told

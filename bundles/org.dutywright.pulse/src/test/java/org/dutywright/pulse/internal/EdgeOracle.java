@@ -3,6 +3,7 @@ package org.dutywright.pulse.internal;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntFunction;
 import org.apache.commons.math3.analysis.solvers.LaguerreSolver;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.fitting.PolynomialCurveFitter;
@@ -10,7 +11,8 @@ import org.apache.commons.math3.fitting.WeightedObservedPoints;
 
 /**
  * The slow and obvious edge finder: it looks at the whole recording as often as it likes. For each segment it writes down
- * the state after every sample, then searches back and forth from each change of state.
+ * the state after every sample, then searches back and forth from each change of state. Where levels move in the middle of
+ * a transition, only its direction and place are sure.
  */
 final class EdgeOracle {
     /**
@@ -40,12 +42,20 @@ final class EdgeOracle {
 
     private final double[] values;
     private final double[] seconds;
-    private final Thresholds levels;
+    private final IntFunction<Thresholds> levelsAt;
+
+    /** Levels at the sample that shows the transition looked at. */
+    private Thresholds levels;
 
     EdgeOracle(double[] values, double[] seconds, Thresholds levels) {
+        this(values, seconds, i -> levels);
+    }
+
+    /** With the levels that hold at each sample. */
+    EdgeOracle(double[] values, double[] seconds, IntFunction<Thresholds> levelsAt) {
         this.values = values;
         this.seconds = seconds;
-        this.levels = levels;
+        this.levelsAt = levelsAt;
     }
 
     /** All transitions of the samples from one index to before another. */
@@ -55,6 +65,7 @@ final class EdgeOracle {
         int now = 0;
         for (int i = from; i < to; i++) {
             int next = now;
+            levels = levelsAt.apply(i);
             if (values[i] >= levels.middle() + levels.hysteresis()) {
                 next = 1;
             } else if (values[i] <= levels.middle() - levels.hysteresis()) {
@@ -84,6 +95,7 @@ final class EdgeOracle {
     }
 
     private Found at(int trigger, int earliest, int latest, boolean rising) {
+        levels = levelsAt.apply(trigger);
         double start = rising ? levels.lower() : levels.upper();
         double end = rising ? levels.upper() : levels.lower();
         int home = trigger;
@@ -94,7 +106,10 @@ final class EdgeOracle {
         while (arrived < latest && !reached(values[arrived], end, rising)) {
             arrived++;
         }
-        boolean complete = home >= earliest && arrived < latest;
+        boolean steady = home >= 0
+                && levelsAt.apply(home).equals(levels)
+                && levelsAt.apply(Math.min(arrived, values.length - 1)).equals(levels);
+        boolean complete = home >= earliest && arrived < latest && steady;
         List<Double> crossings = new ArrayList<>();
         for (int i = Math.max(home, earliest) + 1; i <= Math.min(arrived, latest - 1); i++) {
             boolean before = beyondMiddle(values[i - 1], rising);
