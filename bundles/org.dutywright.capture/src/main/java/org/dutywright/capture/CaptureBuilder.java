@@ -32,6 +32,7 @@ public final class CaptureBuilder implements AutoCloseable {
     private final Breaks breaks = new Breaks();
     private final List<Segment> segments = new ArrayList<>();
     private double stampResolutionSeconds;
+    private OptionalDouble exactStepSeconds = OptionalDouble.empty();
     private double lastSeconds = Double.NEGATIVE_INFINITY;
     private long rows;
     private long leftOut;
@@ -128,6 +129,16 @@ public final class CaptureBuilder implements AutoCloseable {
     }
 
     /**
+     * Says that the time stamps are uneven by intention and exact to the step of a clock: they stay as they are, and a
+     * long time between two of them is no gap. Only rows that were left out make gaps.
+     *
+     * @param clockStepSeconds step of the clock, above 0; the step of the time base
+     */
+    public void exactStamps(double clockStepSeconds) {
+        exactStepSeconds = OptionalDouble.of(clockStepSeconds);
+    }
+
+    /**
      * Says that the values of a channel stand for counts of 16 bits with a sign.
      *
      * @param channel index of the channel
@@ -194,7 +205,9 @@ public final class CaptureBuilder implements AutoCloseable {
             throws UnreadableException, IOException {
         ColumnStore column = stamps.get();
         column.finish();
-        Optional<TimeBaseFinder.Found> found = TimeBaseFinder.find(column, stampResolutionSeconds, breaks, progress);
+        Optional<TimeBaseFinder.Found> found = exactStepSeconds.isPresent()
+                ? TimeBaseFinder.exact(column, exactStepSeconds.getAsDouble(), breaks, progress)
+                : TimeBaseFinder.find(column, stampResolutionSeconds, breaks, progress);
         if (found.isEmpty()) {
             throw new UnreadableException(
                     file, "", "all rows have the same time stamp", "export with more digits in the time column");

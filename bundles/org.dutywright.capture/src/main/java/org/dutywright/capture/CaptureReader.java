@@ -24,6 +24,18 @@ public interface CaptureReader {
     int likelihood(byte[] head);
 
     /**
+     * Whether a file looks like this format, for formats of several files: what one of them says may tell what another
+     * is. To be overridden by such only.
+     *
+     * @param file the file
+     * @param head its first bytes, at most 64 KiB
+     * @return as {@link #likelihood(byte[])}, which is asked here
+     */
+    default int likelihood(Path file, byte[] head) throws IOException {
+        return likelihood(head);
+    }
+
+    /**
      * Reads the file. Memory does not grow with the length of the file.
      *
      * @param file the file, never written to

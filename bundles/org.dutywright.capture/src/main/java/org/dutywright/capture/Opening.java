@@ -68,7 +68,7 @@ final class Opening {
         if (head.length == 0) {
             throw new UnreadableException(file, "", "is empty", "record or export it again");
         }
-        Optional<CaptureReader> reader = likeliest(head, readers);
+        Optional<CaptureReader> reader = likeliest(file, head, readers);
         if (reader.isEmpty()) {
             String known =
                     String.join(", ", readers.stream().map(CaptureReader::title).toList());
@@ -78,11 +78,12 @@ final class Opening {
         return reader.get().read(file, settings, progress);
     }
 
-    private static Optional<CaptureReader> likeliest(byte[] head, List<CaptureReader> readers) {
+    private static Optional<CaptureReader> likeliest(Path file, byte[] head, List<CaptureReader> readers)
+            throws IOException {
         int best = 0;
         Optional<CaptureReader> found = Optional.empty();
         for (CaptureReader reader : readers) {
-            int likelihood = reader.likelihood(head.clone());
+            int likelihood = reader.likelihood(file, head.clone());
             if (likelihood > best) {
                 best = likelihood;
                 found = Optional.of(reader);

@@ -195,4 +195,25 @@ class CaptureBuilderTest {
                 })
                 .isInstanceOf(CancelledException.class);
     }
+
+    @Test
+    void exactStampsStayAsTheyAreAndOnlyRowsLeftOutMakeGaps() throws Exception {
+        try (CaptureBuilder builder = CaptureBuilder.stamped(ONE)) {
+            double[] seconds = {0, 1, 1, 2, 2, 500, 500};
+            for (int i = 0; i < seconds.length; i++) {
+                if (i == 3) {
+                    builder.leaveOut();
+                }
+                builder.append(seconds[i], new double[] {i});
+            }
+            builder.exactStamps(0.25);
+            Capture capture = builder.finish(SOURCE, Map.of(), Progress.NONE);
+            assertThat(capture.timeBase().sampleRateHz()).isEmpty();
+            assertThat(capture.timeBase().stepSeconds()).isEqualTo(0.25);
+            assertThat(capture.timeBase().segments()).containsExactly(new Segment(0, 3, 0), new Segment(3, 4, 2));
+            double[] read = new double[seconds.length];
+            capture.timeBase().readSeconds(0, read, 0, read.length);
+            assertThat(read).containsExactly(seconds);
+        }
+    }
 }

@@ -85,6 +85,34 @@ public final class TimeBaseFinder {
         return Optional.of(new TimeBaseFinder(stamps, scan, resolution, breaks).decide());
     }
 
+    /**
+     * Keeps stamps as they are, with gaps only where rows were left out.
+     *
+     * @param stamps one column of instants that never go backward
+     * @param stepSeconds step of the clock that they were taken from
+     * @param breaks where rows were left out; if there are too many to keep, there are no gaps
+     * @return empty if the stamps do not advance
+     */
+    public static Optional<Found> exact(Samples stamps, double stepSeconds, Breaks breaks, Progress progress)
+            throws IOException {
+        StampScan scan = new StampScan(stamps, breaks, progress);
+        if (scan.count() < 2 || !(scan.stamp(scan.count() - 1) > scan.stamp(0))) {
+            return Optional.empty();
+        }
+        Optional<List<Segment>> split =
+                breaks.tooMany() ? Optional.empty() : scan.split(Double.POSITIVE_INFINITY, MAX_SEGMENTS);
+        List<Segment> segments = split.isPresent() ? split.get() : scan.whole();
+        Map<String, String> guessed = new LinkedHashMap<>();
+        guessed.put("time base", "uneven, each row keeps its time stamp");
+        if (split.isEmpty()) {
+            guessed.put("gaps", "none taken, because rows are left out all over the recording");
+        } else if (segments.size() > 1) {
+            guessed.put("gaps", segments.size() - 1 + ", where rows were left out");
+        }
+        TimeBase base = StampedTimeBase.of(stamps, segments, stepSeconds, stepSeconds / Math.sqrt(12));
+        return Optional.of(new Found(base, guessed));
+    }
+
     private Found decide() throws IOException {
         StampSurvey survey = StampSurvey.of(stamps, resolutionSeconds);
         double median = survey.medianStepSeconds();

@@ -26,7 +26,7 @@ final class CoreServicesTest {
         InstalledReaders installed = InstalledReaders.find();
 
         assertThat(installed.problems()).isEmpty();
-        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv", "wav");
+        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv", "wav", "comtrade");
     }
 
     @Test
