@@ -54,6 +54,21 @@ final class CaptureOptions {
     private double timeBasePpm = CaptureMeasurer.DEFAULT_TIME_BASE_PPM;
 
     @Option(
+            names = "--gain-error",
+            paramLabel = "PERCENT",
+            converter = Numbers.class,
+            description =
+                    "the recorder's gain is off by no more than this, in percent of the reading; as its data sheet says")
+    private Double gainErrorPercent;
+
+    @Option(
+            names = "--offset-error",
+            paramLabel = "VOLTS",
+            converter = Numbers.class,
+            description = "the recorder's zero is off by no more than this")
+    private Double offsetErrorVolts;
+
+    @Option(
             names = "--from",
             paramLabel = "S",
             converter = Numbers.class,
@@ -133,7 +148,17 @@ final class CaptureOptions {
                 Assignment.parseAll("--set", "ID=VALUE", settings).entrySet()) {
             made = with(made, entry.getKey(), entry.getValue());
         }
-        return made;
+        made = with(made, "--gain-error", PulseSettings.GAIN_ERROR, gainErrorPercent);
+        return with(made, "--offset-error", PulseSettings.OFFSET_ERROR, offsetErrorVolts);
+    }
+
+    private static PulseSettings with(
+            PulseSettings settings, String option, PulseSettings.Setting setting, Double value) {
+        try {
+            return value == null ? settings : settings.with(setting, value);
+        } catch (IllegalArgumentException e) {
+            throw CommandFailure.usage(option + ": " + e.getMessage());
+        }
     }
 
     private static PulseSettings with(PulseSettings settings, String id, String value) {

@@ -2,6 +2,7 @@
 package org.dutywright.diagnosis;
 
 import java.util.OptionalDouble;
+import org.dutywright.pulse.Budget;
 
 /**
  * One limit of the sensor text, or one count, compared with what was measured.
@@ -16,6 +17,7 @@ import java.util.OptionalDouble;
  *     counts and where nothing was measured
  * @param result what came of it
  * @param reason why, with the measured fact; empty for a plain pass
+ * @param budget what u is made of, {@link Budget#NONE} where it is not known
  */
 public record Line(
         String item,
@@ -26,4 +28,19 @@ public record Line(
         OptionalDouble upper,
         OptionalDouble conformityProbability,
         LineResult result,
-        String reason) {}
+        String reason,
+        Budget budget) {
+    /** A line whose uncertainty is known as a number only. */
+    public Line(
+            String item,
+            OptionalDouble measured,
+            OptionalDouble u,
+            String unit,
+            OptionalDouble lower,
+            OptionalDouble upper,
+            OptionalDouble conformityProbability,
+            LineResult result,
+            String reason) {
+        this(item, measured, u, unit, lower, upper, conformityProbability, result, reason, Budget.NONE);
+    }
+}

@@ -143,6 +143,27 @@ public final class PulseSettings {
             100,
             "Samples within so many transition durations of a transition do not count for the state level.");
 
+    /** Bound of the recorder's gain error. */
+    public static final Setting GAIN_ERROR = new Setting(
+            "instrument.gain-error",
+            "Gain error of the recorder",
+            "%",
+            0,
+            0,
+            50,
+            "Half-width of the interval in which the error of the recorder's gain lies, in percent of the reading; 0 where it is not"
+                    + " known: uncertainties of voltages then cover the reading only.");
+
+    /** Bound of the recorder's zero error. */
+    public static final Setting OFFSET_ERROR = new Setting(
+            "instrument.offset-error",
+            "Offset error of the recorder",
+            "V",
+            0,
+            0,
+            1000,
+            "Half-width of the interval in which the error of the recorder's zero lies; 0 where it is not known.");
+
     /** Samples in a pulse below which a recording is poor. */
     public static final Setting POOR_SAMPLES = new Setting(
             "fitness.poor-samples",
@@ -194,6 +215,8 @@ public final class PulseSettings {
             EventSettings.SLOW_EDGE,
             EventSettings.SHIFT_SHARE,
             EventSettings.SHIFT_PULSES,
+            GAIN_ERROR,
+            OFFSET_ERROR,
             POOR_SAMPLES,
             POOR_STEPS);
 

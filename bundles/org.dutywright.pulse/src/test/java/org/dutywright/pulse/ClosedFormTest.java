@@ -186,15 +186,32 @@ class ClosedFormTest {
 
     @Test
     void without_samples_on_the_edge_its_instant_is_uncertain_by_a_step_over_root_twelve() {
-        // dt 10 us, T 5 ms: u_e 2.886751 us, u(T) 4.082483 us, u(D) 0.07789 % at 10 % (closed form, facts of the trade)
+        // locked to the samples, all edges of a direction are off by the same part of dt = 10 us: u_e = dt / sqrt(12) =
+        // 2.886751 us, and the duty by two of them over T = 5 ms: 0.081650 % (closed form)
+        ChannelMeasurement channel = Measured.pwm(TestSignal.at(100e3, 1).carrier(200, 1.003e-3, 0.1));
+        Statistic duty = Measured.statistic(channel, "duty");
+        assertThat(duty.u()).isCloseTo(0.081650, within(1e-5));
+        // two rectangles of half-width dt / 2 make a triangle over -dt to dt: 95 % of it lie within dt (1 - sqrt(0.05))
+        assertThat(duty.u95()).isCloseTo(100 * 10e-6 * (1 - Math.sqrt(0.05)) / 5e-3, within(1e-5));
+        // each of two periods is known to lie within a step: two steps, rectangular
+        assertThat(Measured.single(channel, "period-jitter.peak-to-peak").u())
+                .isCloseTo(20e-6 / Math.sqrt(3), within(1e-11));
+        // the mean of 198 periods: the outermost edges, and a clock of 50 ppm half-width
+        Statistic period = Measured.statistic(channel, "period");
+        assertThat(period.u())
+                .isCloseTo(Math.hypot(4.082483e-6 / channel.cycleCount(), 5e-3 * 50e-6 / Math.sqrt(3)), within(1e-11));
+    }
+
+    @Test
+    void edges_that_wander_over_all_places_between_the_samples_average_out() {
+        // T = 499.925 samples: 15 times through all places in 199 cycles
         ChannelMeasurement channel = Measured.pwm(TestSignal.at(100e3, 1).carrier(200.03, 1e-3, 0.1));
         Statistic duty = Measured.statistic(channel, "duty");
-        assertThat(duty.u()).isCloseTo(0.07789, within(2e-4));
-        assertThat(Measured.single(channel, "period-jitter.peak-to-peak").u())
-                .isCloseTo(Math.sqrt(2) * 4.082483e-6, within(1e-11));
-        // the mean of 199 periods: the outermost edges, and a clock of 50 ppm half-width
-        Statistic period = Measured.statistic(channel, "period");
-        assertThat(period.u()).isCloseTo(Math.hypot(4.082483e-6 / 199, 5e-3 * 50e-6 / Math.sqrt(3)), within(1e-9));
-        assertThat(Math.abs(period.mean() - 1 / 200.03)).isLessThan(2 * period.u());
+        // a random walk over the places would leave 0.081650 % / sqrt(199) = 0.0058 %; a tenth of the locked value is
+        // the limit
+        assertThat(duty.u()).isLessThan(0.0082);
+        assertThat(Math.abs(duty.mean() - 10)).isLessThan(2 * duty.u());
+        assertThat(Math.abs(Measured.statistic(channel, "period").mean() - 1 / 200.03))
+                .isLessThan(2 * Measured.statistic(channel, "period").u());
     }
 }

@@ -4,6 +4,7 @@ package org.dutywright.report;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.util.Map;
+import java.util.Optional;
 import org.dutywright.diagnosis.AgreementResult;
 import org.dutywright.diagnosis.CheckResult;
 import org.dutywright.diagnosis.Line;
@@ -88,6 +89,7 @@ public final class CheckJson {
         json.number("conformityProbability", line.conformityProbability());
         json.text("result", line.result().word());
         json.text("reason", line.reason());
+        json.budget(Optional.of(line.budget()));
     }
 
     private static void agreement(JsonWriter json, CheckResult check) throws IOException {

@@ -59,7 +59,10 @@ public final class CheckText {
                         + Show.exact(sensor.decision().coverage(), ""));
         table.row("channels", matched(check));
         RecordingText.addTo(
-                table, check.measurement().capture(), check.measurement().fitness());
+                table,
+                check.measurement().capture(),
+                check.measurement().fitness(),
+                check.measurement().settings());
         return table.lines();
     }
 
@@ -93,10 +96,15 @@ public final class CheckText {
                         Show.measured(line.measured(), line.u(), line.unit()).orElse(""),
                         Show.limits(line.lower(), line.upper(), line.unit()),
                         line.result().word(),
-                        line.reason());
+                        remark(line));
             }
         }
         return table.lines();
+    }
+
+    private static String remark(Line line) {
+        String mostly = Show.mostly(line.budget());
+        return line.reason().isEmpty() || mostly.isEmpty() ? line.reason() + mostly : line.reason() + "; " + mostly;
     }
 
     private static List<String> notJudged(CheckResult check) {

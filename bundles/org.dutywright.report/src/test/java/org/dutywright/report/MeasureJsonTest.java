@@ -148,9 +148,12 @@ final class MeasureJsonTest {
         JsonNode channel = channel(0);
         assertThat(channel.get("edgeInstants").toString()).isEqualTo("{\"fitted\":5,\"interpolated\":2}");
         assertThat(channel.get("transitionS").toString())
-                .isEqualTo("{\"rise\":{\"median\":1.2E-5,\"u\":1.0E-6},\"fall\":{\"median\":null,\"u\":null}}");
+                .isEqualTo("{\"rise\":{\"median\":1.2E-5,\"u\":1.0E-6,\"u95\":2.0E-6},"
+                        + "\"fall\":{\"median\":null,\"u\":null,\"u95\":null}}");
         assertThat(channel.get("meanVoltage").toString()).isEqualTo("{\"value\":1.59,\"u\":0.002,\"u95\":0.004}");
-        assertThat(channel.get("periodJitterS").toString()).isEqualTo("{\"rms\":2.0E-5,\"peakToPeak\":2.0E-4}");
+        assertThat(channel.get("periodJitterS").toString())
+                .isEqualTo("{\"rms\":2.0E-5,\"peakToPeak\":2.0E-4,\"rmsU\":1.0E-7,\"rmsU95\":2.0E-7,"
+                        + "\"peakToPeakU\":1.0E-6,\"peakToPeakU95\":2.0E-6}");
     }
 
     @Test
@@ -228,7 +231,8 @@ final class MeasureJsonTest {
                 .isEqualTo("{\"program\":\"Dutywright 9.9.9\",\"timeBasePpm\":25.0,\"sampleRateHz\":1000.0,"
                         + "\"columns\":[{\"column\":\"#1\",\"name\":\"signal1\"}],\"scales\":{\"signal1\":10.0},"
                         + "\"roles\":{\"signal1\":\"pwm\"},\"activeLevels\":{\"signal1\":\"low\"},\"fromS\":-0.1,"
-                        + "\"toS\":null,\"position\":\"released\",\"supplyV\":13.5,\"catalogues\":[\"yard\"]}");
+                        + "\"toS\":null,\"position\":\"released\",\"supplyV\":13.5,\"catalogues\":[\"yard\"],"
+                        + "\"voltageUncertaintyCovers\":\"reading only\"}");
     }
 
     @Test

@@ -8,12 +8,13 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import org.dutywright.capture.OutputFile;
+import org.dutywright.reference.coverage.CoverageStudy;
 import org.dutywright.reference.events.CleanCaptures;
 
 /** Repeats a study. Started by the script {@code repeat}; README.md beside it says more. */
 public final class Repeat {
     /** All studies. */
-    static final List<Study> STUDIES = List.of(new CleanCaptures());
+    static final List<Study> STUDIES = List.of(new CleanCaptures(), new CoverageStudy());
 
     private static final int USAGE = 64;
 

@@ -6,11 +6,14 @@ import java.util.Optional;
 import org.dutywright.capture.Channel;
 import org.dutywright.capture.TimeBase;
 import org.dutywright.pulse.ActiveLevel;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.ChannelPlan;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventKind;
+import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.LevelSummary;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Role;
@@ -45,7 +48,7 @@ public final class ChannelAnalysis implements AutoCloseable {
     private Optional<SampleSigns> signs = Optional.empty();
     private Optional<ShortPulses> shortPulses = Optional.empty();
     private Optional<ShapeLog> shapes = Optional.empty();
-    private EdgeFacts edges = new EdgeFacts(0, 0);
+    private EdgeFacts edges = EdgeFacts.NONE;
     private double medianPeriodSeconds = Double.NaN;
 
     private ChannelAnalysis(ChannelSource source, ChannelPlan plan, PulseSettings settings) throws IOException {
@@ -125,10 +128,7 @@ public final class ChannelAnalysis implements AutoCloseable {
         PulseStages pulses = PulseStages.run(source, found, settings);
         stages = Optional.of(pulses);
         shapes = Optional.of(ShapePass.run(source, pulses.pulses(), found.thresholds(), settings, plan.input()));
-        TimeBase timeBase = source.capture().timeBase();
-        double share =
-                (settings.get(PulseSettings.UPPER_REFERENCE) - settings.get(PulseSettings.LOWER_REFERENCE)) / 100;
-        edges = EdgeFacts.of(pulses.pulses(), found, timeBase.stepSeconds(), timeBase.stampUncertaintySeconds(), share);
+        edges = EdgeFacts.of(pulses, found, source.capture().timeBase());
         medianPeriodSeconds = ExactMedian.of(sink -> {
             RawCycle.Reader reader = new RawCycle.Reader(pulses.pulses(), active == ActiveLevel.HIGH);
             for (RawCycle cycle = reader.next(); cycle != null; cycle = reader.next()) {
@@ -246,9 +246,15 @@ public final class ChannelAnalysis implements AutoCloseable {
         return stages.isPresent();
     }
 
-    /** Its state levels, if it has two states. */
+    /** Its state levels with all that is stated about the recorder, if it has two states. */
     public Optional<StateLevels> levels() {
-        return states.map(States::levels);
+        return states.map(States::levels)
+                .map(it -> new StateLevels(
+                        instrument().with(it.low()), instrument().with(it.high()), it.lowNoise(), it.highNoise()));
+    }
+
+    private InstrumentErrors instrument() {
+        return InstrumentErrors.of(settings, channel().unit());
     }
 
     Optional<States> states() {
@@ -299,15 +305,19 @@ public final class ChannelAnalysis implements AutoCloseable {
 
     /** What measurements may know; only for a channel with pulses. */
     ChannelContext context(double timeBaseRelative) {
+        States found = states.orElseThrow();
+        double noise = Math.min(found.levels().lowNoise(), found.levels().highNoise());
         return new ChannelContext(
                 channel().name(),
                 channel().unit(),
                 active,
-                states.orElseThrow().levels(),
+                found.levels(),
                 medianPeriodSeconds,
-                edges.noiseSeconds(),
-                edges.samplingSeconds(),
-                states.orElseThrow().codeStep(),
+                edges.rise(),
+                edges.fall(),
+                found.samplesPerIndependent(),
+                found.codeStep(),
+                Dither.remaining(found.codeStep(), Dither.proven(found.codeStep(), noise)),
                 stepSeconds(),
                 timeBaseRelative,
                 settings);
@@ -316,13 +326,13 @@ public final class ChannelAnalysis implements AutoCloseable {
     /** Summary of all samples. */
     Optional<LevelSummary> summary() {
         return survey.map(it -> {
-            double random = it.noise() / Math.sqrt((double) it.count());
-            double step = it.codes().known(true) / Math.sqrt(12);
-            return new LevelSummary(
-                    Coverage.combine(it.mean(), random, Math.max(1, it.count() - 1.0), step),
-                    it.min(),
-                    it.max(),
-                    it.rms());
+            double step = it.codes().known(true);
+            Budget budget = Budget.of(
+                    Component.typeA(
+                            "noise", it.noise() / Math.sqrt((double) it.count()), Math.max(1, it.count() - 1.0)),
+                    Component.bounded(
+                            "code step", Shape.RECTANGULAR, Dither.remaining(step, Dither.proven(step, it.noise()))));
+            return new LevelSummary(instrument().with(budget.around(it.mean())), it.min(), it.max(), it.rms());
         });
     }
 

@@ -2,56 +2,90 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import org.dutywright.capture.TimeBase;
+import org.dutywright.pulse.EdgeUncertainty;
 import org.dutywright.pulse.MedianSketch;
 
 /**
  * How well single edges of a channel are known.
  *
- * @param noiseSeconds standard uncertainty of an edge's instant from noise
- * @param samplingSeconds standard uncertainty of an edge's instant from sampling and quantisation
+ * <p>Noise moves an interpolated instant by noise over slope, times sqrt(2 / 3) where neighbours are independent (the mean
+ * of (1 - x)^2 + x^2 over all places x between two samples) and more where they are alike; a fitted one by the gain of its
+ * fit. The noise of neighbours has the lag-1 correlation (t - 1) / (t + 1) of a single pole with t samples for an independent
+ * one. Between two samples a curve lies off its chord by up to step^2 / 8 times its second derivative over the first: what the
+ * samples on the transitions show, and no more than that of a single pole, ln 9 over the duration. The parabola of a fit leaves no more than 0.0006 durations, see {@link EdgeFit}.
+ *
+ * @param rise transitions into the high state
+ * @param fall transitions into the low state
  */
-record EdgeFacts(double noiseSeconds, double samplingSeconds) {
+record EdgeFacts(EdgeUncertainty rise, EdgeUncertainty fall) {
+    /** Nothing is known. */
+    static final EdgeFacts NONE = new EdgeFacts(EdgeUncertainty.NONE, EdgeUncertainty.NONE);
+
     private static final int MOST_SAMPLES = 64;
 
     /** With fewer samples on an edge than this, the instant between them is only known to lie between them. */
     private static final int RESOLVED = 2;
 
-    /**
-     * From all transitions of a channel.
-     *
-     * @param stepSeconds distance of two samples
-     * @param stampSeconds standard uncertainty of a time stamp
-     * @param referenceShare part of the swing between the reference levels of the transition duration
-     */
-    static EdgeFacts of(PulseLog log, States states, double stepSeconds, double stampSeconds, double referenceShare)
-            throws IOException {
-        Direction rise = new Direction();
-        Direction fall = new Direction();
-        PulseLog.Reader reader = log.reader();
+    private static final double FIT_REST = 0.0006;
+
+    /** From all transitions of a channel. */
+    static EdgeFacts of(PulseStages stages, States states, TimeBase timeBase) throws IOException {
+        Direction rise = new Direction(stages.slopes(), true, states, timeBase);
+        Direction fall = new Direction(stages.slopes(), false, states, timeBase);
+        PulseLog.Reader reader = stages.pulses().reader();
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && pulse.edgeSeconds > 0) {
                 (pulse.high ? rise : fall).add(pulse);
             }
         }
-        double noise = Math.max(states.levels().lowNoise(), states.levels().highNoise());
-        double swing = states.thresholds().swing() * referenceShare;
-        double random = Math.max(rise.noiseSeconds(noise, swing), fall.noiseSeconds(noise, swing));
-        double sampling = Math.max(
-                rise.samplingSeconds(stepSeconds, states.codeStep(), swing),
-                fall.samplingSeconds(stepSeconds, states.codeStep(), swing));
-        return new EdgeFacts(random, Math.hypot(sampling, stampSeconds));
+        return new EdgeFacts(rise.uncertainty(), fall.uncertainty());
+    }
+
+    /** Standard deviation of the less certain direction's instants from noise. */
+    double noiseSeconds() {
+        return Math.max(rise.noiseSeconds(), fall.noiseSeconds());
+    }
+
+    /** Standard uncertainty of the less certain direction's instants from everything but noise. */
+    double samplingSeconds() {
+        return Math.max(rise.withoutNoiseSeconds(), fall.withoutNoiseSeconds());
     }
 
     /** Transitions of one direction. */
     private static final class Direction {
+        private final double secondsPerUnit;
+        private final double mostBend;
+        private final States states;
+        private final double stepSeconds;
+        private final double stampSeconds;
+        private final boolean even;
         private final MedianSketch seconds = new MedianSketch();
         private final long[] samples = new long[MOST_SAMPLES + 1];
-        private double gains;
+        private final SamplingPhases phases;
+        private double fitGains;
+        private long fitted;
+
+        Direction(EdgeSlopes slopes, boolean rising, States states, TimeBase timeBase) {
+            secondsPerUnit = 1 / slopes.mean(rising);
+            mostBend = slopes.mostBend(rising);
+            this.states = states;
+            stepSeconds = timeBase.stepSeconds();
+            stampSeconds = timeBase.stampUncertaintySeconds();
+            even = timeBase.sampleRateHz().isPresent() && timeBase.segments().size() == 1;
+            phases = new SamplingPhases(stepSeconds);
+        }
 
         void add(Pulse pulse) {
             seconds.add(pulse.edgeSeconds);
             samples[Math.min(MOST_SAMPLES, pulse.edgeSamples)]++;
-            gains += pulse.fitSamples > 0 ? EdgeFit.NOISE_GAIN * EdgeFit.NOISE_GAIN / pulse.fitSamples : 1;
+            phases.add(pulse.startSeconds);
+            if (pulse.fitSamples > 0) {
+                fitted++;
+                fitGains += EdgeFit.NOISE_GAIN
+                        * EdgeFit.NOISE_GAIN
+                        * Math.min(1, states.samplesPerIndependent() / pulse.fitSamples);
+            }
         }
 
         private boolean resolved() {
@@ -59,15 +93,40 @@ record EdgeFacts(double noiseSeconds, double samplingSeconds) {
             for (int i = 0; i < RESOLVED; i++) {
                 few += samples[i];
             }
-            return seconds.count() > 0 && 2 * few < seconds.count();
+            return 2 * few < seconds.count();
         }
 
-        double noiseSeconds(double noise, double swing) {
-            return resolved() ? noise * seconds.median() / swing * Math.sqrt(gains / seconds.count()) : 0;
+        EdgeUncertainty uncertainty() {
+            if (seconds.count() == 0) {
+                return EdgeUncertainty.NONE;
+            }
+            double noise = Math.max(states.levels().lowNoise(), states.levels().highNoise());
+            double step = states.codeStep();
+            double code = Dither.remaining(step, Dither.proven(step, noise)) * secondsPerUnit;
+            double single = resolved() ? 0 : stepSeconds / Math.sqrt(12);
+            double kept = resolved() ? 0 : even ? phases.keptSeconds() : single;
+            return new EdgeUncertainty(
+                    noise * secondsPerUnit * noiseGain(),
+                    Math.hypot(single, stampSeconds),
+                    Math.hypot(kept, stampSeconds),
+                    code,
+                    resolved() ? shapeSeconds() / Math.sqrt(3) : 0,
+                    secondsPerUnit);
         }
 
-        double samplingSeconds(double stepSeconds, double codeStep, double swing) {
-            return resolved() ? codeStep / Math.sqrt(12) * seconds.median() / swing : stepSeconds / Math.sqrt(12);
+        private double noiseGain() {
+            double independent = states.samplesPerIndependent();
+            double alike = (independent - 1) / (independent + 1);
+            double interpolated = (seconds.count() - fitted) * (1 - (1 - alike) / 3);
+            return Math.sqrt((interpolated + fitGains) / seconds.count());
+        }
+
+        private double shapeSeconds() {
+            double duration = seconds.median();
+            if (2 * fitted > seconds.count()) {
+                return FIT_REST * duration;
+            }
+            return stepSeconds * stepSeconds / 8 * Math.min(mostBend, Math.log(9) / duration);
         }
     }
 }

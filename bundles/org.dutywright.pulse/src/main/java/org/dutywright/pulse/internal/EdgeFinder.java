@@ -35,6 +35,7 @@ final class EdgeFinder {
     private Pulse ending;
     private double area;
     private double furthest;
+    private double crossingSlope = Double.NaN;
 
     EdgeFinder(LevelTrack track, PulseSettings settings, PulseSink sink) {
         this.track = track;
@@ -188,6 +189,7 @@ final class EdgeFinder {
         double seconds = blocks.secondsBefore(i, share);
         double areaThere = area + (previous + share / 2 * (value - previous)) * share * blocks.stepBefore(i);
         if (away) {
+            crossingSlope = Math.abs(value - previous) / blocks.stepBefore(i);
             instant.crossed(seconds, areaThere);
         } else if (ending != null) {
             // still the transition that led here: noise took the signal back across the level for a while
@@ -211,6 +213,7 @@ final class EdgeFinder {
         next.startsWithEdge = true;
         next.startSample = blocks.firstSample() + i;
         current.endSample = next.startSample;
+        next.edgeSlope = crossingSlope;
         enter(side.high() ? low : high, next, value);
         timer.triggered(next.high, offLevel);
         double px = side.sign() * previous;

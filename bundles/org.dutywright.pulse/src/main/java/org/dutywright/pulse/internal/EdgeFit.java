@@ -22,6 +22,8 @@ final class EdgeFit {
     /** A parabola has three coefficients; with fewer points than this it would hardly average. */
     private static final int LEAST_POINTS = 5;
 
+    private static final int BEND_POINTS = 3;
+
     private static final int MOST = 1024;
 
     private final double[] seconds = new double[MOST];
@@ -32,6 +34,8 @@ final class EdgeFit {
     private double pendingSeconds;
     private double pendingValues;
     private int used;
+    private double slope;
+    private double bend;
 
     /** Forgets all samples. */
     void clear() {
@@ -104,6 +108,24 @@ final class EdgeFit {
         return used;
     }
 
+    /**
+     * Second derivative over the first one at an instant, a second: what bends the transition between the samples. From the
+     * parabola through all samples between the reference levels; NaN for fewer than three.
+     */
+    double bend(double guessSeconds, double durationSeconds, double level, int sign) {
+        int inside = count - 1;
+        if (inside < BEND_POINTS || stride > 1) {
+            return Double.NaN;
+        }
+        crossing(0, inside, guessSeconds, durationSeconds / 2, level, sign);
+        return bend;
+    }
+
+    /** Steepness in the middle of the last fit, in units a second. */
+    double slope() {
+        return slope;
+    }
+
     // Sums over x from -1 to 1, then the normal equations of d + b x + c x^2 by Cramer's rule, d from the level.
     private double crossing(int from, int to, double guessSeconds, double half, double level, int sign) {
         double s1 = 0;
@@ -133,6 +155,8 @@ final class EdgeFit {
         double d = (m00 * t0 + m01 * t1 + m02 * t2) / determinant;
         double b = (m01 * t0 + (s0 * s4 - s2 * s2) * t1 + (s1 * s2 - s0 * s3) * t2) / determinant;
         double c = (m02 * t0 + (s1 * s2 - s0 * s3) * t1 + (s0 * s2 - s1 * s1) * t2) / determinant;
+        slope = Math.abs(b) / half;
+        bend = 2 * c / (b * half);
         // the root near the middle of the window, in the form that loses no digits where the curvature is small
         double q = -(b + sign * Math.sqrt(b * b - 4 * c * d)) / 2;
         return sign * b > 0 ? d / q : Double.NaN;

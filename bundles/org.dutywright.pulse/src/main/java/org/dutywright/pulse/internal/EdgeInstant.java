@@ -63,7 +63,12 @@ final class EdgeInstant {
         if (pulse.edgeSamples >= leastSamples && pulse.edgeSeconds > 0) {
             middle = middleLevel;
             fittedSeconds = fit.instantSeconds(arrival.seconds(), pulse.edgeSeconds, middleLevel, pulse.high ? 1 : -1);
-            pulse.fitSamples = Double.isNaN(fittedSeconds) ? 0 : fit.samples();
+            if (!Double.isNaN(fittedSeconds)) {
+                pulse.fitSamples = fit.samples();
+                pulse.edgeSlope = fit.slope();
+            }
+        } else if (pulse.edgeSeconds > 0) {
+            pulse.edgeBend = fit.bend(arrival.seconds(), pulse.edgeSeconds, middleLevel, pulse.high ? 1 : -1);
         }
     }
 

@@ -167,8 +167,8 @@ final class LevelFinder {
             return Optional.empty();
         }
         StateLevels levels = new StateLevels(
-                tally.low().level(lowNoise, codeStep, high - low),
-                tally.high().level(highNoise, codeStep, high - low),
+                tally.low().level(lowNoise, codeStep, high - low, tally.edgeSamples(false)),
+                tally.high().level(highNoise, codeStep, high - low, tally.edgeSamples(true)),
                 lowNoise,
                 highNoise);
         Thresholds thresholds = Thresholds.of(low, high, lowNoise, highNoise, settings);
@@ -184,6 +184,9 @@ final class LevelFinder {
                 tally.high().uFirstLevel(highNoise),
                 tally.droop(),
                 LevelTrack.constant(thresholds, settings),
+                Math.max(
+                        tally.low().samplesPerIndependent(lowNoise),
+                        tally.high().samplesPerIndependent(highNoise)),
                 Math.min(tally.low().medianSamples(), tally.high().medianSamples())));
     }
 }

@@ -11,6 +11,8 @@ final class LevelTally implements PulseSink, AutoCloseable {
     private final LevelLog log = new LevelLog();
     private double lastRise = Double.NaN;
     private long transitions;
+    private final double[] edgeSamples = new double[2];
+    private final long[] edges = new long[2];
 
     LevelTally(double low, double high) {
         this.low = new StateTally(low, high - low);
@@ -25,6 +27,9 @@ final class LevelTally implements PulseSink, AutoCloseable {
             return;
         }
         transitions++;
+        int into = pulse.high ? 1 : 0;
+        edgeSamples[into] += pulse.edgeSamples;
+        edges[into]++;
         if (pulse.high) {
             if (!Double.isNaN(lastRise)) {
                 period.add(pulse.startSeconds - lastRise);
@@ -53,6 +58,12 @@ final class LevelTally implements PulseSink, AutoCloseable {
     @Override
     public void close() throws IOException {
         log.close();
+    }
+
+    /** Mean number of samples between the reference levels on the way into a state. */
+    double edgeSamples(boolean high) {
+        int into = high ? 1 : 0;
+        return edges[into] == 0 ? 0 : edgeSamples[into] / edges[into];
     }
 
     Droop droop() {

@@ -28,6 +28,10 @@ final class Pulse {
     int fitSamples;
     /** How long the transition into it belonged to neither state, NaN where that cannot be told; see {@link EdgeCore}. */
     double coreSeconds = Double.NaN;
+    /** Steepness of the transition into it at the 50 % level, in units a second, above 0; NaN where it is not known. */
+    double edgeSlope = Double.NaN;
+    /** Second derivative over the first one there, a second, where the instant was interpolated; NaN where it is not known. */
+    double edgeBend = Double.NaN;
     /** Whether further transitions were merged into the transition into it. */
     boolean bounced;
     /** Integral of the signal over the pulse. */

@@ -20,6 +20,7 @@ final class PulseStages implements PulseSink, AutoCloseable {
     private final MarkLog highShifts = new MarkLog();
     private final LevelShiftWatch lowWatch;
     private final LevelShiftWatch highWatch;
+    private final EdgeSlopes slopes = new EdgeSlopes();
     private long fitted;
     private long interpolated;
 
@@ -49,6 +50,7 @@ final class PulseStages implements PulseSink, AutoCloseable {
     @Override
     public void pulse(Pulse pulse) throws IOException {
         pulses.add(pulse);
+        slopes.add(pulse);
         fitted += pulse.startsWithEdge && pulse.fitSamples > 0 ? 1 : 0;
         interpolated += pulse.startsWithEdge && pulse.fitSamples == 0 ? 1 : 0;
         (pulse.high ? highWatch : lowWatch).pulse(pulse);
@@ -64,6 +66,10 @@ final class PulseStages implements PulseSink, AutoCloseable {
 
     EdgeInstants edgeInstants() {
         return new EdgeInstants(fitted, interpolated);
+    }
+
+    EdgeSlopes slopes() {
+        return slopes;
     }
 
     PulseLog pulses() {

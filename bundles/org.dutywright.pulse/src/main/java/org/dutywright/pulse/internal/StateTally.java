@@ -1,8 +1,12 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.pulse.internal;
 
+import java.util.ArrayList;
 import java.util.Arrays;
-import org.dutywright.pulse.Coverage;
+import java.util.List;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.Uncertain;
 
 /** What the pulses of one state tell of its level and noise. */
@@ -36,6 +40,8 @@ final class StateTally {
     private double trendSum;
     private double trendSquares;
     private final double towardsOther;
+    private final PlateauScatter scatter;
+    private double slopeSum;
 
     /**
      * An empty tally.
@@ -46,6 +52,7 @@ final class StateTally {
     StateTally(double centre, double swing) {
         this.centre = centre;
         towardsOther = 1 / swing;
+        scatter = new PlateauScatter(swing);
         plateaus = new PlateauBins(centre, Math.abs(swing));
     }
 
@@ -62,10 +69,12 @@ final class StateTally {
         if (pulse.plateauSamples > 0) {
             withPlateau++;
             plateaus.add(pulse);
+            scatter.add(pulse);
         }
         if (pulse.plateauSamples > 2) {
             // a runt or a level that shifts in the middle of a pulse counts as one swing at most
             double trend = Math.clamp(pulse.plateauTrend * pulse.samples * towardsOther, -1, 1);
+            slopeSum += pulse.plateauTrend;
             trends++;
             trendSum += trend;
             trendSquares += trend * trend;
@@ -119,23 +128,53 @@ final class StateTally {
     }
 
     /**
-     * The level with its uncertainty from noise, code step and, where it applies, samples close to transitions: these are
-     * off by what is left of the transition, and where no pulse has any others, by what is missing to the sample that
-     * went furthest.
+     * The level with its budget: noise, code step, and what is left of the transitions in the samples.
+     *
+     * @param edgeSamples usual number of samples on a transition into the state, 0 where it is not known
      */
-    Uncertain level(double noise, double codeStep, double swing) {
-        double step = codeStep / Math.sqrt(12);
+    Uncertain level(double noise, double codeStep, double swing, double edgeSamples) {
+        List<Component> parts = new ArrayList<>();
+        double scatter = Dither.proven(codeStep, noise);
+        Shape shape = scatter > 0 ? Shape.ARCSINE : Shape.RECTANGULAR;
+        parts.add(Component.bounded("code step", shape, Dither.remaining(codeStep, scatter)));
         if (plateausDo()) {
             PlateauBins.Total total = plateaus.total();
-            double near = NEAR_EDGES * swing * total.nearEdges() / total.samples();
-            double degrees = Math.max(1.0, (double) (total.samples() - total.pulses()));
-            return Coverage.combine(
-                    total.level(), noise / Math.sqrt((double) total.samples()), degrees, Math.hypot(step, near));
+            parts.add(noisePart(noise, total));
+            parts.add(settling(total, swing, edgeSamples));
+            return new Budget(parts).around(total.level());
         }
-        double random = noise / Math.sqrt(Math.max(1.0, (double) settledSamples));
         double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level());
-        double unsettled = Math.max(UNSETTLED * swing, toExtreme);
-        return Coverage.known(level(), Math.hypot(random, Math.hypot(step, unsettled)));
+        parts.add(Component.normal("noise", noise / Math.sqrt(Math.max(1.0, (double) settledSamples))));
+        parts.add(Component.normal("samples close to transitions", Math.max(UNSETTLED * swing, toExtreme)));
+        return new Budget(parts).around(level());
+    }
+
+    // The scatter of the samples and that of the means of pulses both tell it; where samples are alike the second is
+    // larger.
+    private Component noisePart(double noise, PlateauBins.Total total) {
+        double fromSamples = noise / Math.sqrt((double) total.samples());
+        double fromPulses = scatter.perSample() / Math.sqrt((double) total.samples());
+        return fromPulses > fromSamples
+                ? Component.typeA("noise", fromPulses, Math.max(1, scatter.degrees()))
+                : Component.typeA("noise", fromSamples, Math.max(1.0, (double) (total.samples() - total.pulses())));
+    }
+
+    // Short pulses end before the level is reached. What is missing follows from the slope of their plateaus; it is
+    // taken at its full size, because it has one sign.
+    private Component settling(PlateauBins.Total total, double swing, double edgeSamples) {
+        double near = NEAR_EDGES * swing * total.nearEdges() / total.samples();
+        if (near == 0 || trends < 2) {
+            return Component.normal("settling", near);
+        }
+        double length = (double) total.samples() / total.pulses();
+        double run = slopeSum / trends * length;
+        double missing = Settling.shareOfRun(length, edgeSamples) * Math.abs(run);
+        return Component.normal("settling", Math.hypot(near, missing));
+    }
+
+    /** Number of samples that are as good as one independent one, at least 1. */
+    double samplesPerIndependent(double noise) {
+        return scatter.samplesPerIndependent(noise);
     }
 
     /** Mean change of the level over a pulse, towards the other state, as a share of the swing. */

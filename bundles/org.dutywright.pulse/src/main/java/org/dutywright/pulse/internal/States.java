@@ -17,6 +17,7 @@ import org.dutywright.pulse.StateLevels;
  * @param uFirstHigh standard uncertainty of firstHigh from noise
  * @param droop how far the levels run within pulses
  * @param track the levels over the recording
+ * @param samplesPerIndependent number of samples that tell as much of a mean as one with independent noise, at least 1
  * @param samplesPerPulse median number of samples of the shorter kind of pulse, at most 64
  */
 record States(
@@ -31,6 +32,7 @@ record States(
         double uFirstHigh,
         Droop droop,
         LevelTrack track,
+        double samplesPerIndependent,
         int samplesPerPulse) {
 
     /** The same states with levels that move. */
@@ -47,6 +49,7 @@ record States(
                 uFirstHigh,
                 droop,
                 moving,
+                samplesPerIndependent,
                 samplesPerPulse);
     }
 }

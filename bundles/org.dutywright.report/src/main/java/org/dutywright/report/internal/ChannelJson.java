@@ -86,10 +86,14 @@ public final class ChannelJson {
         json.uncertain("meanVoltage", Found.single(channel, Found.MEAN_VOLTAGE));
         json.uncertain("rmsVoltage", Found.single(channel, Found.RMS_VOLTAGE));
         json.row("periodJitterS", () -> {
-            json.number("rms", Found.single(channel, Found.JITTER_RMS).map(Uncertain::value));
-            json.number(
-                    "peakToPeak",
-                    Found.single(channel, Found.JITTER_PEAK_TO_PEAK).map(Uncertain::value));
+            Optional<Uncertain> rms = Found.single(channel, Found.JITTER_RMS);
+            Optional<Uncertain> peakToPeak = Found.single(channel, Found.JITTER_PEAK_TO_PEAK);
+            json.number("rms", rms.map(Uncertain::value));
+            json.number("peakToPeak", peakToPeak.map(Uncertain::value));
+            json.number("rmsU", rms.map(Uncertain::u));
+            json.number("rmsU95", rms.map(Uncertain::u95));
+            json.number("peakToPeakU", peakToPeak.map(Uncertain::u));
+            json.number("peakToPeakU95", peakToPeak.map(Uncertain::u95));
         });
     }
 
@@ -111,6 +115,8 @@ public final class ChannelJson {
         json.row(name, () -> {
             json.number("median", value.map(Uncertain::value));
             json.number("u", value.map(Uncertain::u));
+            json.number("u95", value.map(Uncertain::u95));
+            json.budget(value.map(Uncertain::budget));
         });
     }
 

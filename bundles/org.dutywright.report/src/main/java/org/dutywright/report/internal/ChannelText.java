@@ -17,6 +17,7 @@ import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Role;
 import org.dutywright.pulse.Statistic;
 import org.dutywright.pulse.Status;
+import org.dutywright.pulse.Uncertain;
 import org.dutywright.report.TextTable;
 
 /** The lines on one channel: a heading, then what was measured, indented. */
@@ -88,12 +89,21 @@ public final class ChannelText {
                         Show.value(statistic.min(), result.unit()),
                         Show.value(statistic.max(), result.unit()),
                         Show.spread(statistic.sd(), result.unit()),
-                        "");
+                        Show.mostly(statistic.budget()));
             }
-            case Outcome.Single found -> table.row(result.label(), Show.value(found.value(), result.unit()));
+            case Outcome.Single found -> single(table, result.label(), found.value(), result.unit());
             case Outcome.Absent absent -> {
                 // Said in one line for each reason, see absences().
             }
+        }
+    }
+
+    private static void single(TextTable table, String label, Uncertain value, String unit) {
+        String mostly = Show.mostly(value.budget());
+        if (mostly.isEmpty()) {
+            table.row(label, Show.value(value, unit));
+        } else {
+            table.row(label, Show.value(value, unit), "", "", "", mostly);
         }
     }
 
@@ -119,8 +129,8 @@ public final class ChannelText {
     private static void levels(TextTable table, ChannelMeasurement channel) {
         String unit = channel.channel().unit();
         channel.levels().ifPresent(levels -> {
-            table.row("Low level", Show.value(levels.low(), unit));
-            table.row("High level", Show.value(levels.high(), unit));
+            single(table, "Low level", levels.low(), unit);
+            single(table, "High level", levels.high(), unit);
         });
         if (channel.levels().isEmpty()) {
             channel.level().ifPresent(level -> level(table, channel, level));
@@ -142,7 +152,7 @@ public final class ChannelText {
 
     private static void level(TextTable table, ChannelMeasurement channel, LevelSummary level) {
         String unit = channel.channel().unit();
-        table.row("Mean", Show.value(level.mean(), unit));
+        single(table, "Mean", level.mean(), unit);
         table.row("Min, max", Show.value(level.min(), unit) + ", " + Show.value(level.max(), unit));
         table.row("RMS", Show.value(level.rms(), unit));
     }

@@ -13,6 +13,7 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.Statistic;
 import org.dutywright.pulse.Uncertain;
 
@@ -68,7 +69,7 @@ public final class JsonWriter implements AutoCloseable {
         object(body);
     }
 
-    /** A nameless object on one line, for what belongs together; holds no objects. */
+    /** A nameless object on one line, for what belongs together; of objects it holds only a budget. */
     public void row(Body body) throws IOException {
         layout.indentObjectsWith(DefaultPrettyPrinter.FixedSpaceIndenter.instance);
         object(body);
@@ -154,6 +155,7 @@ public final class JsonWriter implements AutoCloseable {
         number("value", value.map(Uncertain::value));
         number("u", value.map(Uncertain::u));
         number("u95", value.map(Uncertain::u95));
+        budget(value.map(Uncertain::budget));
     }
 
     /** A member that holds the six fields of a statistic, each {@code null} if it is absent. */
@@ -169,6 +171,31 @@ public final class JsonWriter implements AutoCloseable {
         number("sd", value.map(Statistic::sd));
         number("u", value.map(Statistic::u));
         number("u95", value.map(Statistic::u95));
+        budget(value.map(Statistic::budget));
+    }
+
+    /** What an uncertainty is made of, into the row that is open; nothing where only its number is known. */
+    public void budget(Optional<Budget> budget) throws IOException {
+        List<Budget.Component> components = budget.map(Budget::components).orElse(List.of());
+        if (components.isEmpty()) {
+            return;
+        }
+        layout.indentArraysWith(DefaultPrettyPrinter.FixedSpaceIndenter.instance);
+        array("budget", () -> {
+            for (Budget.Component component : components) {
+                object(() -> component(component));
+            }
+        });
+        layout.indentArraysWith(LINES);
+    }
+
+    private void component(Budget.Component component) throws IOException {
+        text("name", component.name());
+        text("type", component.evaluation().name());
+        text("distribution", component.shape().word());
+        number("u", component.u());
+        double degrees = component.degreesOfFreedom();
+        number("degreesOfFreedom", Double.isInfinite(degrees) ? OptionalDouble.empty() : OptionalDouble.of(degrees));
     }
 
     /** A member that is a number or {@code null}. */

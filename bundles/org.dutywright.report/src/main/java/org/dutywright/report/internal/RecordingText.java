@@ -8,6 +8,8 @@ import java.util.stream.Collectors;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Gap;
 import org.dutywright.pulse.Fitness;
+import org.dutywright.pulse.InstrumentErrors;
+import org.dutywright.pulse.PulseSettings;
 import org.dutywright.report.TextTable;
 
 /** The lines on the recording itself: files, samples, span, gaps, what it cannot carry. */
@@ -17,7 +19,8 @@ public final class RecordingText {
     private RecordingText() {}
 
     /** Adds them as rows of two columns. */
-    public static void addTo(TextTable table, Capture capture, List<Fitness> fitness) throws IOException {
+    public static void addTo(TextTable table, Capture capture, List<Fitness> fitness, PulseSettings settings)
+            throws IOException {
         table.row(
                 "recording",
                 capture.sources().stream()
@@ -33,7 +36,10 @@ public final class RecordingText {
                 table.row(item.grade().word(), item.item() + ": " + item.reason());
             }
         }
-        table.row("values", "± is the standard uncertainty (k = 1)");
+        table.row(
+                "values",
+                "± is the standard uncertainty (k = 1), of voltages for the "
+                        + InstrumentErrors.of(settings, "V").covers());
     }
 
     private static String samples(Capture capture) throws IOException {

@@ -8,6 +8,7 @@ import java.util.TreeMap;
 import java.util.function.Function;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.report.RunSettings;
 
@@ -29,6 +30,7 @@ public final class SettingsJson {
         json.text("position", run.position());
         json.number("supplyV", run.supplyVolts());
         json.texts("catalogues", run.catalogues());
+        json.text("voltageUncertaintyCovers", InstrumentErrors.of(pulse, "V").covers());
         json.object("measuring", () -> {
             for (PulseSettings.Setting setting : PulseSettings.DECLARED) {
                 json.number(setting.id(), pulse.get(setting));

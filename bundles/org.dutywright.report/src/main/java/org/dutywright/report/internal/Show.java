@@ -6,6 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.Uncertain;
 import org.dutywright.units.UnitPrinter;
 
@@ -32,6 +33,11 @@ public final class Show {
     /** A measured value with its standard uncertainty. */
     public static String value(Uncertain value, String unit) {
         return value(value.value(), value.u(), unit);
+    }
+
+    /** The component that makes most of an uncertainty: "u mostly from the clock"; empty without a budget. */
+    public static String mostly(Budget budget) {
+        return budget.dominant().map(it -> "u mostly from " + it.name()).orElse("");
     }
 
     /** A standard deviation or another measure of spread, of which few digits mean anything. */

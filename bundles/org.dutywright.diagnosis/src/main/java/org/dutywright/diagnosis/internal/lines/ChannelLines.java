@@ -14,6 +14,8 @@ import org.dutywright.diagnosis.Position;
 import org.dutywright.diagnosis.internal.lines.LineJudge.Limits;
 import org.dutywright.diagnosis.internal.lines.LineJudge.Value;
 import org.dutywright.diagnosis.internal.lines.RecordingFitness.Aspect;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.pulse.Outcome;
@@ -103,7 +105,11 @@ final class ChannelLines {
             lines.add(LineJudge.notJudged(item(what), unit, resolved.limits(), absence(what)));
             return;
         }
-        Value value = new Value(statistic.get().mean(), statistic.get().u(), unit);
+        Value value = new Value(
+                statistic.get().mean(),
+                statistic.get().u(),
+                unit,
+                statistic.get().budget());
         lines.add(resolved.judge(judge, item(what), value, worst(Aspect.RATE)));
     }
 
@@ -125,7 +131,7 @@ final class ChannelLines {
         }
         Uncertain level =
                 low ? levels.orElseThrow().low() : levels.orElseThrow().high();
-        Value value = new Value(level.value(), level.u(), VOLT);
+        Value value = new Value(level.value(), level.u(), VOLT, level.budget());
         lines.add(resolved.judge(judge, item(what), value, worst(Aspect.LEVELS)));
     }
 
@@ -141,7 +147,8 @@ final class ChannelLines {
             lines.add(LineJudge.notJudged(item(what), "s", limits, absence(what)));
             return;
         }
-        Value value = new Value(median.get().value(), median.get().u(), "s");
+        Value value = new Value(
+                median.get().value(), median.get().u(), "s", median.get().budget());
         lines.add(judge.judged(item(what), value, limits, worst(Aspect.TRANSITIONS), ""));
     }
 
@@ -173,11 +180,16 @@ final class ChannelLines {
             return;
         }
         DutyScan.Found scan = found.get();
+        Budget budget = statistic
+                .orElseThrow()
+                .budget()
+                .and(List.of(Component.typeA(
+                        "scatter of single cycles", scan.cycleScatterPercent(), Double.POSITIVE_INFINITY)));
         double u =
                 Math.hypot(scan.cycleScatterPercent(), statistic.orElseThrow().u());
         String fact = "worst cycle starts at " + Say.instant(scan.worst().startSeconds()) + ", " + scan.outside()
                 + " of " + scan.undisturbed() + " undisturbed cycles outside";
-        Value value = new Value(scan.worst().dutyPercent(), u, "%");
+        Value value = new Value(scan.worst().dutyPercent(), u, "%", budget);
         lines.add(judge.judged(item("duty"), value, limits, worst(Aspect.TIMING), fact));
     }
 
@@ -202,7 +214,7 @@ final class ChannelLines {
         }
         Statistic duty = statistic.orElseThrow();
         String fact = "cycles range from " + Say.amount(duty.min(), "%") + " to " + Say.amount(duty.max(), "%");
-        Value value = new Value(duty.mean(), duty.u(), "%");
+        Value value = new Value(duty.mean(), duty.u(), "%", duty.budget());
         lines.add(judge.judged(item(what), value, limits, worst(Aspect.TIMING), fact));
     }
 

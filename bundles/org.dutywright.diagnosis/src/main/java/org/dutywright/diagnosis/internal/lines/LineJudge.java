@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import org.dutywright.diagnosis.Conformity;
 import org.dutywright.diagnosis.Line;
 import org.dutywright.diagnosis.LineResult;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.sensor.Sensor.Decision;
 
@@ -18,8 +19,8 @@ final class LineJudge {
         this.decision = decision;
     }
 
-    /** A measured value with its standard uncertainty in a base unit. */
-    record Value(double measured, double u, String unit) {}
+    /** A measured value with its standard uncertainty, and what that is made of, in a base unit. */
+    record Value(double measured, double u, String unit, Budget budget) {}
 
     /** Limits in the unit of the value, and what to say about how they came about, empty if nothing. */
     record Limits(OptionalDouble lower, OptionalDouble upper, String remark) {}
@@ -43,7 +44,8 @@ final class LineJudge {
                 limits.upper(),
                 OptionalDouble.of(Conformity.probability(value.measured(), value.u(), limits.lower(), limits.upper())),
                 result,
-                reason);
+                reason,
+                value.budget());
     }
 
     Line counted(String item, long count, OptionalDouble upper, Optional<Fitness> fitness) {

@@ -102,7 +102,7 @@ public final class Lines {
         }
         Optional<Fitness> worst =
                 supply.channel().flatMap(it -> fitness.worst(it.channel().name(), Aspect.LEVELS));
-        Value value = new Value(supply.volts().getAsDouble(), supply.u(), "V");
+        Value value = new Value(supply.volts().getAsDouble(), supply.u(), "V", supply.budget());
         return new LineJudge(sensor.decision()).judged("supply", value, limits, worst, "");
     }
 

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.diagnosis.internal.lines;
 
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Stream;
@@ -8,6 +9,7 @@ import org.dutywright.diagnosis.Line;
 import org.dutywright.diagnosis.LineResult;
 import org.dutywright.diagnosis.internal.lines.LineJudge.Limits;
 import org.dutywright.diagnosis.internal.lines.LineJudge.Value;
+import org.dutywright.pulse.Budget.Component;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.sensor.Sensor.Limit;
 import org.dutywright.sensor.Sensor.Range;
@@ -40,7 +42,11 @@ record ResolvedLimits(Limits limits, double limitU, String missing) {
 
     /** Judges; with a limit missing only a value beyond the other one is a finding. */
     Line judge(LineJudge judge, String item, Value value, Optional<Fitness> fitness) {
-        Value combined = new Value(value.measured(), Math.hypot(value.u(), limitU), value.unit());
+        Value combined = new Value(
+                value.measured(),
+                Math.hypot(value.u(), limitU),
+                value.unit(),
+                value.budget().and(List.of(Component.normal("the supply that the limit refers to", limitU))));
         Line judged = judge.judged(item, combined, limits, fitness, "");
         if (missing.isEmpty() || judged.result() == LineResult.FAIL) {
             return judged;

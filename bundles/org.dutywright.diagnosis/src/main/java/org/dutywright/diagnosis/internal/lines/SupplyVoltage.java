@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.Role;
@@ -23,6 +24,13 @@ import org.dutywright.pulse.Uncertain;
 public record SupplyVoltage(OptionalDouble volts, double u, String origin, Optional<ChannelMeasurement> channel) {
     /** Names that make a channel the supply where no channel has the role. */
     public static final List<String> NAMES = List.of("supply", "battery", "ubat");
+
+    /** What {@link #u} is made of. */
+    public Budget budget() {
+        return channel.flatMap(ChannelMeasurement::level)
+                .map(level -> level.mean().budget())
+                .orElse(Budget.NONE);
+    }
 
     /** Finds it. */
     public static SupplyVoltage find(CaptureMeasurement measurement, OptionalDouble typedVolts) {

@@ -2,14 +2,15 @@
 package org.dutywright.pulse.internal.measurement;
 
 import java.util.List;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Statistic;
-import org.dutywright.pulse.Uncertain;
 
 /** A measurement of one quantity over the whole, undisturbed cycles of a channel. */
 abstract class CycleStatistics implements Measurement.Run {
@@ -67,18 +68,25 @@ abstract class CycleStatistics implements Measurement.Run {
         return totalSeconds;
     }
 
-    /**
-     * Standard uncertainty of the mean period without that of the clock. The instants of edges inside a stretch of
-     * cycles cancel: only those at its two ends matter.
-     */
-    double uMeanPeriodSeconds() {
-        return Math.sqrt(2.0 * stretches) * channel.edgeUncertaintySeconds() / moments.count();
+    /** How errors of the edges act on means over these cycles. */
+    EdgeBudget edges() {
+        return new EdgeBudget(channel, moments.count(), Math.max(1, stretches));
     }
 
-    /** A statistic with a given mean. */
+    /** The part of the recording's clock in a time or frequency. */
+    Component clock(double value) {
+        return Component.bounded(
+                "the recorder's clock", Shape.RECTANGULAR, channel.timeBaseRelativeUncertainty() * value);
+    }
+
+    /** A statistic with a given mean, of whose uncertainty only the size is known. */
     Outcome outcome(double mean, double u) {
-        Uncertain known = Coverage.known(mean, u);
+        return outcome(mean, Budget.of(Component.normal("as stated", u)));
+    }
+
+    /** A statistic with a given mean and its budget. */
+    Outcome outcome(double mean, Budget budget) {
         return new Outcome.OfCycles(
-                new Statistic(mean, moments.min(), moments.max(), moments.sd(), known.u(), known.u95()));
+                new Statistic(mean, moments.min(), moments.max(), moments.sd(), budget.u(), budget.u95(), budget));
     }
 }

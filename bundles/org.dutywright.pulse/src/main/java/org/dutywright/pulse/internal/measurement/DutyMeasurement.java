@@ -2,19 +2,18 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
-import org.dutywright.pulse.Transition;
 
 /**
  * Duty cycle in percent (the standard's duty factor): pulse duration over period, over the cycles that count.
  *
- * <p>With three independent edges of uncertainty u_e, one cycle has u(D) = u_e / T sqrt(1 + (1 - D)^2 + D^2). Of the
- * mean's uncertainty the part from noise shrinks with the number of cycles; sampling and levels do not. The clock
- * cancels.
+ * <p>The budget of the mean is that of {@link EdgeBudget}: a single cycle of three independent edges of uncertainty u_e has
+ * u(D) = u_e / T sqrt(1 + (1 - D)^2 + D^2), many in a row share theirs. The clock cancels.
  */
 @ServiceProvider(Measurement.class)
 public final class DutyMeasurement implements Measurement {
@@ -34,13 +33,6 @@ public final class DutyMeasurement implements Measurement {
     @Override
     public Run start(ChannelContext channel) {
         return new CycleStatistics(channel) {
-            private final PulseWidth width = new PulseWidth(channel);
-
-            @Override
-            public void transition(Transition transition, boolean disturbed) {
-                width.transition(transition, disturbed);
-            }
-
             @Override
             double valueOf(Cycle cycle) {
                 return cycle.dutyPercent();
@@ -50,13 +42,7 @@ public final class DutyMeasurement implements Measurement {
             Result result() {
                 double percent = moments().mean();
                 double period = totalSeconds() / moments().count();
-                double factor = dutyFactor(percent / 100) / period;
-                double noise = factor
-                        * channel.edgeNoiseSeconds()
-                        / Math.sqrt((double) moments().count());
-                double sampling = factor * channel.edgeSamplingSeconds();
-                double level = width.uLevelSeconds() / period;
-                return named(outcome(percent, 100 * Math.hypot(noise, Math.hypot(sampling, level))));
+                return named(outcome(percent, new Budget(edges().meanDuty(percent / 100)).times(100 / period)));
             }
 
             @Override
@@ -64,11 +50,6 @@ public final class DutyMeasurement implements Measurement {
                 return named(new Outcome.Absent(reason));
             }
         };
-    }
-
-    /** sqrt(1 + (1 - D)^2 + D^2) for a duty from 0 to 1: how three edges of equal uncertainty act on the duty. */
-    static double dutyFactor(double duty) {
-        return Math.sqrt(1 + (1 - duty) * (1 - duty) + duty * duty);
     }
 
     private static Result named(Outcome outcome) {

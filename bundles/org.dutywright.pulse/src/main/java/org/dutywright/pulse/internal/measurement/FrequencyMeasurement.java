@@ -2,6 +2,8 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import java.util.List;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
@@ -39,9 +41,8 @@ public final class FrequencyMeasurement implements Measurement {
             @Override
             Result result() {
                 double hertz = moments().count() / totalSeconds();
-                double relative =
-                        Math.hypot(uMeanPeriodSeconds() * hertz, channel().timeBaseRelativeUncertainty());
-                return named(outcome(hertz, hertz * relative));
+                Budget budget = new Budget(edges().meanPeriod()).times(hertz * hertz);
+                return named(outcome(hertz, budget.and(List.of(clock(hertz)))));
             }
 
             @Override

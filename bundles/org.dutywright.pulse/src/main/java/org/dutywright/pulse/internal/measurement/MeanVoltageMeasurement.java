@@ -2,9 +2,12 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
+import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
@@ -14,9 +17,9 @@ import org.dutywright.pulse.StateLevels;
  * Average of the signal over the whole cycles that count, in the channel's unit: what an averaging meter settles on. It is
  * the integral of the samples, joined by straight lines, over the total time.
  *
- * <p>Its uncertainty: noise over the root of the number of samples; one code step over sqrt(12), the same for all
- * samples; and edges faster than the samples, which may be off by the same part of a step in every cycle. An error of
- * the recorder's own gain or offset is not in it.
+ * <p>Its budget: noise over the root of the number of independent samples; what noise leaves of the code step, in each state
+ * for its time; edges, whose place between two samples is not seen by straight lines; and gain and offset of the recorder
+ * where they are stated.
  */
 @ServiceProvider(Measurement.class)
 public final class MeanVoltageMeasurement implements Measurement {
@@ -53,13 +56,35 @@ public final class MeanVoltageMeasurement implements Measurement {
 
             @Override
             Result result() {
+                double volts = integral / totalSeconds();
+                double duty = highShare(volts);
+                return named(new Outcome.Single(budget(volts, duty).around(volts)), channel);
+            }
+
+            // Where noise and levels of the states differ, the time spent in each counts.
+            private double highShare(double volts) {
                 StateLevels levels = channel.levels();
-                double samples = Math.max(1, totalSeconds() / channel.stepSeconds());
-                double noise = Math.max(levels.lowNoise(), levels.highNoise()) / Math.sqrt(samples);
+                return Math.clamp((volts - levels.low().value()) / levels.swing(), 0, 1);
+            }
+
+            private Budget budget(double volts, double highShare) {
+                StateLevels levels = channel.levels();
                 double period = totalSeconds() / moments().count();
-                double edges = Math.sqrt(2) * channel.edgeSamplingSeconds() / period * levels.swing();
-                double u = Math.hypot(noise, Math.hypot(channel.codeStep() / Math.sqrt(12), edges));
-                return named(new Outcome.Single(Coverage.known(integral / totalSeconds(), u)), channel);
+                double variance =
+                        highShare * Math.pow(levels.highNoise(), 2) + (1 - highShare) * Math.pow(levels.lowNoise(), 2);
+                double samples = Math.max(1, totalSeconds() / channel.stepSeconds() / channel.samplesPerIndependent());
+                Budget code = Budget.of(
+                        Component.bounded(
+                                "code step in the high state", Shape.RECTANGULAR, highShare * channel.codeKept()),
+                        Component.bounded(
+                                "code step in the low state", Shape.RECTANGULAR, (1 - highShare) * channel.codeKept()));
+                return Budget.of(Component.typeA("noise", Math.sqrt(variance / samples), Double.POSITIVE_INFINITY))
+                        .and(code.components())
+                        .and(new Budget(edges().meanArea(channel.stepSeconds()))
+                                .times(levels.swing() / period)
+                                .components())
+                        .and(InstrumentErrors.of(channel.settings(), channel.unit())
+                                .components(volts));
             }
 
             @Override

@@ -2,6 +2,8 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import java.util.List;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
@@ -38,8 +40,7 @@ public final class PeriodMeasurement implements Measurement {
             @Override
             Result result() {
                 double seconds = moments().mean();
-                double clock = channel().timeBaseRelativeUncertainty() * seconds;
-                return named(outcome(seconds, Math.hypot(uMeanPeriodSeconds(), clock)));
+                return named(outcome(seconds, new Budget(edges().meanPeriod()).and(List.of(clock(seconds)))));
             }
 
             @Override

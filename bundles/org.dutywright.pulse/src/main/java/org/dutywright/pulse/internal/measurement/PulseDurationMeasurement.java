@@ -2,17 +2,17 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import java.util.List;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
-import org.dutywright.pulse.Transition;
 
 /**
  * Pulse duration in seconds: time spent in the active level, between the 50 % instants of its two transitions (IEEE Std
- * 181-2011), over the cycles that count. Of the mean's uncertainty only the part from noise shrinks with the number of
- * cycles; sampling, levels and clock do not.
+ * 181-2011), over the cycles that count. The budget of the mean is that of {@link EdgeBudget} and the clock.
  */
 @ServiceProvider(Measurement.class)
 public final class PulseDurationMeasurement implements Measurement {
@@ -32,13 +32,6 @@ public final class PulseDurationMeasurement implements Measurement {
     @Override
     public Run start(ChannelContext channel) {
         return new CycleStatistics(channel) {
-            private final PulseWidth width = new PulseWidth(channel);
-
-            @Override
-            public void transition(Transition transition, boolean disturbed) {
-                width.transition(transition, disturbed);
-            }
-
             @Override
             double valueOf(Cycle cycle) {
                 return cycle.pulseDurationSeconds();
@@ -47,11 +40,7 @@ public final class PulseDurationMeasurement implements Measurement {
             @Override
             Result result() {
                 double seconds = moments().mean();
-                double noise = Math.sqrt(2.0 / moments().count()) * channel.edgeNoiseSeconds();
-                double sampling = Math.sqrt(2) * channel.edgeSamplingSeconds();
-                double clock = channel.timeBaseRelativeUncertainty() * seconds;
-                double u = Math.hypot(Math.hypot(noise, sampling), Math.hypot(clock, width.uLevelSeconds()));
-                return named(outcome(seconds, u));
+                return named(outcome(seconds, new Budget(edges().meanPulse()).and(List.of(clock(seconds)))));
             }
 
             @Override

@@ -2,17 +2,20 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import java.util.ArrayList;
 import java.util.List;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.MedianSketch;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
+import org.dutywright.pulse.StateLevels;
 import org.dutywright.pulse.Transition;
-import org.dutywright.pulse.Uncertain;
 
 /**
  * Median transition durations of undisturbed cycles, 10 % to 90 % level, rising and falling, in seconds (IEEE Std 181-2011;
@@ -51,8 +54,8 @@ public final class TransitionMeasurement implements Measurement {
         private final Direction fall;
 
         Durations(ChannelContext channel) {
-            rise = new Direction(channel);
-            fall = new Direction(channel);
+            rise = new Direction(channel, true);
+            fall = new Direction(channel, false);
         }
 
         @Override
@@ -76,14 +79,18 @@ public final class TransitionMeasurement implements Measurement {
     private static final class Direction {
         private static final int RESOLVED = 2;
         private static final int WELL_RESOLVED = 8;
+        private static final double LEAST_CLIMB = 3;
+        private static final double STRAIGHT = 0.9;
 
         private final ChannelContext channel;
+        private final boolean rising;
         private final MedianSketch median = new MedianSketch();
         private final Moments moments = new Moments();
         private long unresolved;
 
-        Direction(ChannelContext channel) {
+        Direction(ChannelContext channel, boolean rising) {
             this.channel = channel;
+            this.rising = rising;
         }
 
         void add(Transition transition) {
@@ -100,25 +107,56 @@ public final class TransitionMeasurement implements Measurement {
             }
             double seconds = median.median();
             double random = Math.sqrt(Math.PI / 2 / moments.count()) * moments.sd();
-            Uncertain value = Coverage.combine(seconds, random, Math.max(1, moments.count() - 1.0), other(seconds));
-            return new Outcome.Single(value);
+            List<Component> parts = new ArrayList<>();
+            parts.add(Component.typeA("scatter of the transitions", random, Math.max(1, moments.count() - 1.0)));
+            if (2 * unresolved > median.count()) {
+                double bound = Math.max(channel.stepSeconds() / Math.sqrt(6), seconds / Math.sqrt(3));
+                parts.add(Component.normal("fewer than two samples on it", bound));
+            } else {
+                parts.addAll(resolved(seconds));
+            }
+            return new Outcome.Single(new Budget(parts).around(seconds));
         }
 
-        private double other(double seconds) {
-            double share = (channel.settings().get(PulseSettings.UPPER_REFERENCE)
-                            - channel.settings().get(PulseSettings.LOWER_REFERENCE))
-                    / 100;
-            double slope = share * channel.levels().swing() / seconds;
-            if (2 * unresolved > median.count()) {
-                return Math.max(channel.stepSeconds() / Math.sqrt(6), seconds / Math.sqrt(3));
-            }
-            double corner = seconds < WELL_RESOLVED * channel.stepSeconds() ? channel.stepSeconds() : 0;
-            double instant = Math.hypot(channel.codeStep() / slope, corner) / Math.sqrt(12);
-            double uSwing = Math.hypot(
-                    channel.levels().low().u(), channel.levels().high().u());
-            double levels = seconds * uSwing / channel.levels().swing();
-            double clock = seconds * channel.timeBaseRelativeUncertainty();
-            return Math.hypot(Math.sqrt(2) * instant, Math.hypot(levels, clock));
+        private List<Component> resolved(double seconds) {
+            PulseSettings settings = channel.settings();
+            double share =
+                    (settings.get(PulseSettings.UPPER_REFERENCE) - settings.get(PulseSettings.LOWER_REFERENCE)) / 100;
+            StateLevels levels = channel.levels();
+            double slope = share * levels.swing() / seconds;
+            double ending = slopeAtReferences(slope);
+            double corner = seconds < WELL_RESOLVED * channel.stepSeconds() ? channel.stepSeconds() / Math.sqrt(6) : 0;
+            double noise = Math.max(levels.lowNoise(), levels.highNoise());
+            double uSwing = Math.hypot(levels.low().u(), levels.high().u());
+            return List.of(
+                    Component.normal("few samples on it", corner),
+                    Component.normal(
+                            "noise at the reference levels",
+                            2 * early(ending * channel.stepSeconds() / noise) * noise / ending),
+                    Component.bounded("code step", Shape.RECTANGULAR, Math.sqrt(2) * channel.codeKept() / slope),
+                    Component.normal("state levels", uSwing / ending),
+                    Component.bounded(
+                            "the recorder's clock",
+                            Shape.RECTANGULAR,
+                            seconds * channel.timeBaseRelativeUncertainty()));
+        }
+
+        // A straight line is as steep at the reference levels as in the middle. A curve is steeper in the middle than
+        // on the
+        // whole and may be as flat at one end as an exponential: at 90 % a tenth of the swing a time constant, ln 9 / 8
+        // of its mean.
+        private double slopeAtReferences(double mean) {
+            double secondsPerUnit =
+                    rising ? channel.rise().secondsPerUnit() : channel.fall().secondsPerUnit();
+            return secondsPerUnit > 0 && secondsPerUnit * mean < STRAIGHT ? mean * Math.log(9) / 8 : mean;
+        }
+
+        // The last crossing of the starting level comes late and the first of the ending one early: by up to about the
+        // noise
+        // over the slope each, where the signal climbs by less than the noise from sample to sample, not where by three
+        // times it.
+        private static double early(double climbInNoise) {
+            return Math.clamp((LEAST_CLIMB - climbInNoise) / LEAST_CLIMB, 0, 1);
         }
     }
 }
