@@ -15,9 +15,15 @@ import java.util.Map;
  * @param timeBase when the samples were taken
  * @param samples the values
  * @param guessed what the reader decided by looking at the file, by name of the decision, in the order made
+ * @param statedRates sample rates that were stated beside what the time base rests on
  */
 public record Capture(
-        List<Source> sources, List<Channel> channels, TimeBase timeBase, Samples samples, Map<String, String> guessed)
+        List<Source> sources,
+        List<Channel> channels,
+        TimeBase timeBase,
+        Samples samples,
+        Map<String, String> guessed,
+        List<StatedRate> statedRates)
         implements AutoCloseable {
 
     /** Copies its lists and its map, keeping the order. */
@@ -25,6 +31,17 @@ public record Capture(
         sources = List.copyOf(sources);
         channels = List.copyOf(channels);
         guessed = Collections.unmodifiableMap(new LinkedHashMap<>(guessed));
+        statedRates = List.copyOf(statedRates);
+    }
+
+    /** A recording without a stated rate. */
+    public Capture(
+            List<Source> sources,
+            List<Channel> channels,
+            TimeBase timeBase,
+            Samples samples,
+            Map<String, String> guessed) {
+        this(sources, channels, timeBase, samples, guessed, List.of());
     }
 
     /** Number of samples of each channel. */

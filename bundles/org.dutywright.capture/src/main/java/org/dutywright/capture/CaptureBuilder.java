@@ -31,6 +31,7 @@ public final class CaptureBuilder implements AutoCloseable {
     private final Map<Integer, CountScale> counts = new LinkedHashMap<>();
     private final Breaks breaks = new Breaks();
     private final List<Segment> segments = new ArrayList<>();
+    private final List<StatedRate> statedRates = new ArrayList<>();
     private double stampResolutionSeconds;
     private OptionalDouble exactStepSeconds = OptionalDouble.empty();
     private double lastSeconds = Double.NEGATIVE_INFINITY;
@@ -148,6 +149,11 @@ public final class CaptureBuilder implements AutoCloseable {
         counts.put(Objects.checkIndex(channel, channels.size()), scale);
     }
 
+    /** Says that a sample rate is stated beside what the time base rests on. */
+    public void stated(StatedRate rate) {
+        statedRates.add(rate);
+    }
+
     /** Number of rows appended. */
     public long rowCount() {
         return rows;
@@ -179,7 +185,16 @@ public final class CaptureBuilder implements AutoCloseable {
         finished = true;
         Samples samples = new OwningSamples(
                 values, timeBase instanceof StampedTimeBase ? List.of(stamps.get()) : List.of(), counts);
-        return new Capture(List.of(source), channels, timeBase, samples, all);
+        return new Capture(List.of(source), channels, timeBase, samples, all, statedRates(timeBase));
+    }
+
+    // A rate found from printed stamps is as good as the digits of the first and the last of them.
+    private List<StatedRate> statedRates(TimeBase timeBase) throws IOException {
+        double seconds = timeBase.secondsAt(rows - 1) - timeBase.secondsAt(0);
+        double ofStamps = seconds > 0 ? stampResolutionSeconds / seconds : 1;
+        return statedRates.stream()
+                .map(it -> new StatedRate(it.origin(), it.sampleRateHz(), it.relativeTolerance() + ofStamps))
+                .toList();
     }
 
     private TimeBase evenTimeBase(Path file, Map<String, String> guessed) throws UnreadableException {

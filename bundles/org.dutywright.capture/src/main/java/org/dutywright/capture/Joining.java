@@ -45,7 +45,11 @@ final class Joining {
             channels.add(new Channel(unique.get(i), units.get(i)));
         }
         Samples samples = SampleViews.joined(cut.stream().map(Capture::samples).toList());
-        return new Capture(sources, channels, cut.get(0).timeBase(), samples, guessed(captures, rows));
+        List<StatedRate> statedRates = captures.stream()
+                .flatMap(capture -> capture.statedRates().stream())
+                .distinct()
+                .toList();
+        return new Capture(sources, channels, cut.get(0).timeBase(), samples, guessed(captures, rows), statedRates);
     }
 
     private static Map<String, String> guessed(List<Capture> captures, long rows) {

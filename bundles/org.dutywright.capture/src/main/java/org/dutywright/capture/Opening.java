@@ -49,7 +49,8 @@ final class Opening {
         List<Channel> channels =
                 chosen.stream().map(ColumnChoice.Chosen::channel).toList();
         Samples samples = SampleViews.columns(capture.samples(), chosen);
-        return new Capture(capture.sources(), channels, capture.timeBase(), samples, capture.guessed());
+        return new Capture(
+                capture.sources(), channels, capture.timeBase(), samples, capture.guessed(), capture.statedRates());
     }
 
     private static Capture read(Path file, ReadSettings settings, List<CaptureReader> readers, Progress progress)

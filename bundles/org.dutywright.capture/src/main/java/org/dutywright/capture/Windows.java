@@ -48,7 +48,8 @@ final class Windows {
             cut = StampedTimeBase.of(stamps, segments, base.stepSeconds(), base.stampUncertaintySeconds());
         }
         Samples samples = SampleViews.window(capture.samples(), first, count);
-        return new Capture(capture.sources(), capture.channels(), cut, samples, capture.guessed());
+        return new Capture(
+                capture.sources(), capture.channels(), cut, samples, capture.guessed(), capture.statedRates());
     }
 
     /** Number of samples before an instant, or up to and with it; instants never go backward, so bisection finds it. */

@@ -84,7 +84,12 @@ public final class ChannelAnalysis implements AutoCloseable {
             return;
         }
         Windows windows = new Windows(source.capture().sampleCount());
-        survey = Optional.of(SampleSurvey.of(source.open(), windows));
+        SampleSurvey found = SampleSurvey.of(source.open(), windows);
+        if (!found.isUsable()) {
+            fail(Status.UNREADABLE, "there are values too large to be measured, or that are no numbers");
+            return;
+        }
+        survey = Optional.of(found);
         boolean twoStates = plan.role().isEmpty() || role == Role.PWM || role == Role.SWITCH;
         if (!twoStates) {
             return;

@@ -31,7 +31,7 @@ final class Histogram {
     }
 
     static Histogram of(ChannelBlocks blocks, SampleSurvey survey) throws IOException {
-        double range = survey.range();
+        double range = survey.nearMax() - survey.nearMin();
         // The few values of an ideal signal are no codes: as wide as the swing, a bin would hold both states.
         double step = survey.codes().known(survey.noise() > 0);
         double width = step > range / MOST_BINS
@@ -40,7 +40,7 @@ final class Histogram {
         if (!(width > 0)) {
             width = Math.max(Math.ulp(survey.max()), Double.MIN_NORMAL);
         }
-        double start = survey.min() - width / 2;
+        double start = survey.nearMin() - width / 2;
         double scale = 1 / width;
         int length = (int) Math.min(MOST_BINS + 2L, (long) (range * scale) + 2);
         long stretch =
@@ -59,13 +59,13 @@ final class Histogram {
         for (long[] part : stretches) {
             Arrays.setAll(bins, i -> bins[i] + part[i]);
         }
-        return new Histogram(survey.min(), width, bins, stretches, stretch);
+        return new Histogram(survey.nearMin(), width, bins, stretches, stretch);
     }
 
     private static void count(long[] bins, double[] values, int from, int to, double start, double scale) {
         int last = bins.length - 1;
         for (int i = from; i < to; i++) {
-            bins[Math.min(last, (int) ((values[i] - start) * scale))]++;
+            bins[Math.clamp((long) ((values[i] - start) * scale), 0, last)]++;
         }
     }
 

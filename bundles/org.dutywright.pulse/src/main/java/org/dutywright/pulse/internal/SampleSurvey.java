@@ -2,6 +2,7 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import java.util.Arrays;
 
 /**
  * First pass over a channel: range, mean and scatter of all samples, and what a few hundred spread windows tell of the
@@ -15,8 +16,26 @@ import java.io.IOException;
  * @param squares sum of the squared deviations from the mean
  * @param noise standard deviation of the noise between neighbouring samples, from the median of their differences
  * @param codes what the values tell of the code step
+ * @param usualMin level that a hundredth of the samples looked at lies below
+ * @param usualMax level that a hundredth of the samples looked at lies above
  */
-record SampleSurvey(long count, double min, double max, double mean, double squares, double noise, CodeStep codes) {
+record SampleSurvey(
+        long count,
+        double min,
+        double max,
+        double mean,
+        double squares,
+        double noise,
+        CodeStep codes,
+        double usualMin,
+        double usualMax) {
+    /** Beyond it squares lose their meaning; no unit of anything that is recorded needs as much. */
+    private static final double MOST = 1e100;
+
+    /** Single values further than so many usual ranges from the usual ones do not matter for the states. */
+    private static final double FAR = 16;
+
+    private static final int HUNDREDTH = 100;
 
     /**
      * Reads a channel.
@@ -44,7 +63,36 @@ record SampleSurvey(long count, double min, double max, double mean, double squa
             count += here;
             windows.take(values, here, blocks.segmentStart());
         }
-        return new SampleSurvey(count, min, max, mean, squares, windows.noise(), CodeStep.among(windows.values()));
+        double[] sorted = windows.values();
+        Arrays.sort(sorted);
+        int cut = sorted.length / HUNDREDTH;
+        return new SampleSurvey(
+                count,
+                min,
+                max,
+                mean,
+                squares,
+                windows.noise(),
+                CodeStep.among(sorted),
+                sorted[cut],
+                sorted[sorted.length - 1 - cut]);
+    }
+
+    /** Smallest sample that may tell of a state: far off the usual ones there are none. */
+    double nearMin() {
+        double usual = usualMax - usualMin;
+        return usual > 0 ? Math.max(min, usualMin - FAR * usual) : min;
+    }
+
+    /** Largest sample that may tell of a state. */
+    double nearMax() {
+        double usual = usualMax - usualMin;
+        return usual > 0 ? Math.min(max, usualMax + FAR * usual) : max;
+    }
+
+    /** Whether the samples are numbers that can be worked with. */
+    boolean isUsable() {
+        return min > -MOST && max < MOST && Double.isFinite(squares);
     }
 
     /** Standard deviation of all samples, 0 for fewer than two. */

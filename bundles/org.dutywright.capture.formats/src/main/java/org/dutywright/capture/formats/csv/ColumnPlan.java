@@ -12,6 +12,7 @@ import org.dutywright.capture.Channel;
 import org.dutywright.capture.ColumnChoice;
 import org.dutywright.capture.ColumnHeading;
 import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.StatedRate;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.csv.Layout.Kind;
 import org.dutywright.units.ScaledUnit;
@@ -26,11 +27,19 @@ final class ColumnPlan {
     private final Map<String, String> guessed = new LinkedHashMap<>();
     private final List<ColumnChoice.Chosen> chosen;
     private final OptionalDouble sampleRateHz;
+    /** Rates that the time base does not rest on. */
+    private final List<StatedRate> statedRates;
 
-    private ColumnPlan(Path file, Layout layout, ReadSettings settings) throws UnreadableException {
+    private ColumnPlan(Path file, Layout layout, ReadSettings settings, List<StatedRate> ofFile)
+            throws UnreadableException {
         this.layout = layout;
         time = TimeColumn.find(layout);
-        sampleRateHz = time.isPresent() ? OptionalDouble.empty() : settings.sampleRateHz();
+        statedRates = new ArrayList<>(ofFile);
+        sampleRateHz = time.isPresent() ? OptionalDouble.empty() : rate(settings, ofFile);
+        if (time.isPresent() && settings.sampleRateHz().isPresent()) {
+            statedRates.add(
+                    new StatedRate("--sample-rate", settings.sampleRateHz().getAsDouble(), 0));
+        }
         sayTime(settings);
         for (int column = 0; column < layout.width(); column++) {
             if (time.isEmpty() || time.get().column() != column) {
@@ -57,10 +66,22 @@ final class ColumnPlan {
     /**
      * Plans.
      *
+     * @param stated the sample rates that the file states in words; the first one is used where nothing else says it
      * @throws UnreadableException if there is no time and no sample rate, no value, or not what the settings ask for
      */
-    static ColumnPlan of(Path file, Layout layout, ReadSettings settings) throws UnreadableException {
-        return new ColumnPlan(file, layout, settings);
+    static ColumnPlan of(Path file, Layout layout, ReadSettings settings, List<StatedRate> stated)
+            throws UnreadableException {
+        return new ColumnPlan(file, layout, settings, stated);
+    }
+
+    private OptionalDouble rate(ReadSettings settings, List<StatedRate> ofFile) {
+        if (settings.sampleRateHz().isPresent() || ofFile.isEmpty()) {
+            return settings.sampleRateHz();
+        }
+        StatedRate first = ofFile.get(0);
+        statedRates.remove(first);
+        guessed.put("sample rate taken from", first.origin());
+        return OptionalDouble.of(first.sampleRateHz());
     }
 
     private void sayTime(ReadSettings settings) {
@@ -148,6 +169,11 @@ final class ColumnPlan {
     /** Empty if there is a time column. */
     OptionalDouble sampleRateHz() {
         return sampleRateHz;
+    }
+
+    /** Rates that were stated beside what the time base rests on. */
+    List<StatedRate> statedRates() {
+        return statedRates;
     }
 
     /** What was decided, for people. */

@@ -89,7 +89,7 @@ public final class CsvCaptureReader implements CaptureReader {
                     "has " + layout.width() + " columns, more than " + MOST_COLUMNS,
                     "export fewer channels, one sample a line");
         }
-        ColumnPlan plan = ColumnPlan.of(file, layout, settings);
+        ColumnPlan plan = ColumnPlan.of(file, layout, settings, StatedRates.find(head, layout));
         if (head.isAsciiBased() && !layout.quoted()) {
             try {
                 return read(file, head, layout, plan, progress);
@@ -128,9 +128,11 @@ public final class CsvCaptureReader implements CaptureReader {
     }
 
     private CaptureBuilder builder(ColumnPlan plan) {
-        return plan.sampleRateHz().isPresent()
+        CaptureBuilder builder = plan.sampleRateHz().isPresent()
                 ? CaptureBuilder.even(plan.channels(), 0, plan.sampleRateHz().getAsDouble(), heapValues)
                 : CaptureBuilder.stamped(plan.channels(), heapValues);
+        plan.statedRates().forEach(builder::stated);
+        return builder;
     }
 
     private static Map<String, String> guessed(HeadText head, Layout layout, ColumnPlan plan) {

@@ -28,6 +28,9 @@ final class NumberCell {
             "-\u221e",
             "+\u221e");
 
+    /** What SCPI instruments write for infinity (9.9E37) and for no number (9.91E37): SCPI-1999, volume 1, 7.2.1. */
+    private static final double NO_NUMBER = 9.9e37;
+
     private static final int LONGEST_NUMBER = 64;
 
     private final boolean decimalComma;
@@ -68,7 +71,7 @@ final class NumberCell {
         if (Double.isInfinite(value)) {
             throw new NumberFormatException();
         }
-        return value;
+        return Math.abs(value) >= NO_NUMBER ? Double.NaN : value;
     }
 
     // the parser follows Java, where 1f and 0x1p3 are numbers too

@@ -14,6 +14,8 @@ import org.dutywright.pulse.Status;
 
 /** Says what a recording can and cannot carry: one line a rule, those of the whole recording first. */
 public final class FitnessLines {
+    private static final String VALUES = "values";
+
     private FitnessLines() {}
 
     /** The lines of a capture and its channels. */
@@ -21,6 +23,7 @@ public final class FitnessLines {
             throws IOException {
         List<Fitness> lines = new ArrayList<>();
         lines.add(Gaps.judge(capture));
+        lines.add(SampleRates.judge(capture));
         List<FitnessRule> rules = rules(settings);
         for (ChannelFacts channel : channels) {
             if (channel.role() == Role.PWM) {
@@ -44,7 +47,7 @@ public final class FitnessLines {
 
     private static List<Fitness> of(ChannelFacts channel, List<ChannelFacts> all, List<FitnessRule> rules) {
         if (channel.status() == Status.UNREADABLE) {
-            return List.of(FitnessRule.line(channel, SamplesPerPulse.ITEM, Grade.UNFIT, channel.statusReason()));
+            return List.of(FitnessRule.line(channel, unreadable(channel), Grade.UNFIT, channel.statusReason()));
         }
         Optional<PulsedFacts> pulsed = channel.pulsed();
         return pulsed.isEmpty()
@@ -52,5 +55,9 @@ public final class FitnessLines {
                 : rules.stream()
                         .map(rule -> rule.judge(channel, pulsed.get(), all))
                         .toList();
+    }
+
+    private static String unreadable(ChannelFacts channel) {
+        return channel.mean().isPresent() ? SamplesPerPulse.ITEM : VALUES;
     }
 }
