@@ -123,11 +123,16 @@ final class RecordingFaultsTest {
         List<String> lines = new ArrayList<>();
         for (String text : Files.readAllLines(healthy())) {
             List<String> cells = COMMA.splitAsStream(text).toList();
-            boolean numbers = Character.isDigit(cells.get(1).charAt(0)) || cells.get(1).charAt(0) == '-';
+            boolean numbers =
+                    Character.isDigit(cells.get(1).charAt(0)) || cells.get(1).charAt(0) == '-';
             lines.add(
                     numbers
                             ? String.format(
-                                    Locale.ROOT, "%s,%.6f,%s", cells.get(0), Double.parseDouble(cells.get(1)) / 10, cells.get(2))
+                                    Locale.ROOT,
+                                    "%s,%.6f,%s",
+                                    cells.get(0),
+                                    Double.parseDouble(cells.get(1)) / 10,
+                                    cells.get(2))
                             : text);
         }
         Path csv = write("probe", lines);
@@ -169,8 +174,8 @@ final class RecordingFaultsTest {
         JsonNode channel =
                 measure(signal("constant", 2_000, t -> volts)).get("channels").get(0);
         assertThat(channel.get("status").asText()).isEqualTo(status);
-        assertThat(channel.get("frequencyHz").isNull()).isTrue();
-        assertThat(channel.get("meanVoltage").isNull()).isTrue();
+        assertThat(channel.get("frequencyHz").get("mean").isNull()).isTrue();
+        assertThat(channel.get("meanVoltage").get("value").isNull()).isTrue();
         assertThat(channel.get("cycles").asLong()).isZero();
     }
 
@@ -180,14 +185,19 @@ final class RecordingFaultsTest {
                 .get("channels")
                 .get(0);
         assertThat(channel.get("status").asText()).isEqualTo("no-signal");
-        assertThat(channel.get("frequencyHz").isNull()).isTrue();
+        assertThat(channel.get("frequencyHz").get("mean").isNull()).isTrue();
         assertThat(channel.get("events")).isEmpty();
     }
 
     @Test
     void oneEdgeHasLevelsAndNoFrequency() throws IOException {
         JsonNode document = measure(signal("edge", 5_000, t -> t < 0.02 ? 0.4 : 12));
-        assertThat(document.get("channels").get(0).get("frequencyHz").isNull()).isTrue();
+        assertThat(document.get("channels")
+                        .get(0)
+                        .get("frequencyHz")
+                        .get("mean")
+                        .isNull())
+                .isTrue();
         assertFitness(document.get("capture"), "signal1.cycles", "unfit");
     }
 
@@ -197,7 +207,7 @@ final class RecordingFaultsTest {
         JsonNode channel = measure(signal("few", samples, t -> t > 0 ? 12 : 0))
                 .get("channels")
                 .get(0);
-        assertThat(channel.get("frequencyHz").isNull()).isTrue();
+        assertThat(channel.get("frequencyHz").get("mean").isNull()).isTrue();
         assertThat(channel.get("cycles").asLong()).isZero();
     }
 

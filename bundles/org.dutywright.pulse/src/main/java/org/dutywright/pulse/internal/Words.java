@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.pulse.internal;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.Locale;
 
 /** Sentences with numbers, written the same in every country. */
@@ -22,9 +24,17 @@ public final class Words {
     /** A sample rate with a prefix that suits it: "20 kHz". */
     public static String rate(double hertz) {
         if (hertz >= 1e6) {
-            return digits(hertz / 1e6) + " MHz";
+            return round(hertz / 1e6) + " MHz";
         }
-        return hertz >= 1e3 ? digits(hertz / 1e3) + " kHz" : digits(hertz) + " Hz";
+        return hertz >= 1e3 ? round(hertz / 1e3) + " kHz" : round(hertz) + " Hz";
+    }
+
+    // rates are set in round numbers, which look wrong with digits behind them
+    private static String round(double value) {
+        return new BigDecimal(value)
+                .round(new MathContext(5))
+                .stripTrailingZeros()
+                .toPlainString();
     }
 
     /** A number of four digits with a prefix that suits it. */
