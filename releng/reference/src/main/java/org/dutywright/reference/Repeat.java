@@ -10,11 +10,12 @@ import java.util.Optional;
 import org.dutywright.capture.OutputFile;
 import org.dutywright.reference.coverage.CoverageStudy;
 import org.dutywright.reference.events.CleanCaptures;
+import org.dutywright.reference.events.InjectedFaults;
 
 /** Repeats a study. Started by the script {@code repeat}; README.md beside it says more. */
 public final class Repeat {
     /** All studies. */
-    static final List<Study> STUDIES = List.of(new CleanCaptures(), new CoverageStudy());
+    static final List<Study> STUDIES = List.of(new CleanCaptures(), new InjectedFaults(), new CoverageStudy());
 
     private static final int USAGE = 64;
 

@@ -14,10 +14,10 @@ import org.dutywright.pulse.PulseSettings;
  */
 final class ExcursionWatch {
     /** A signal is back after so many samples at the earliest. */
-    private static final double LEAST_QUIET = 4;
+    private static final double LEAST_QUIET = 2;
 
     /** However long it was out, it need not stay longer than so many transitions. */
-    private static final double MOST_QUIET = 3;
+    private static final double MOST_QUIET = 1;
 
     private final PulseSink sink;
     private final Plateau plateau;
@@ -40,6 +40,8 @@ final class ExcursionWatch {
     private double ownLevel;
     private double pulseStartSeconds;
     private boolean afterEdge;
+    /** What started within the aberration of an edge and ends within it belongs to it. */
+    private double aberrationEndSeconds;
 
     ExcursionWatch(PulseSink sink, Plateau plateau, TransitionTimer timer, PulseSettings settings) {
         this.sink = sink;
@@ -134,6 +136,7 @@ final class ExcursionWatch {
                     px <= side.leave() ? blocks.secondsBefore(i, (side.leave() - px) / (x - px)) : blocks.seconds(i);
             pulseStartSeconds = pulse.startSeconds;
             afterEdge = pulse.startsWithEdge;
+            aberrationEndSeconds = startSeconds + plateau.toSkip() * blocks.typicalStep();
             peak = x;
             // where the level itself has moved, noise reaches further: an excursion counts from the level before it
             ownLevel = side.sign() * plateau.mean();
@@ -149,7 +152,8 @@ final class ExcursionWatch {
 
     /** Reports what is under watch, if it has returned. */
     void finish() throws IOException {
-        if (longEnough && !out && peak - ownLevel > side.leave() - side.level()) {
+        boolean aberration = endSeconds <= aberrationEndSeconds;
+        if (longEnough && !out && !aberration && peak - ownLevel > side.leave() - side.level()) {
             sink.excursion(new PulseSink.Excursion(
                     side.high(), pulseStartSeconds, afterEdge, startSeconds, endSeconds, side.sign() * peak));
         }

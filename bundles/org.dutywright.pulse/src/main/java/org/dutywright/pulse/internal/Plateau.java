@@ -55,9 +55,9 @@ final class Plateau {
         toSkip = head;
     }
 
-    /** Whether the samples are still those right after a transition. */
-    boolean skipping() {
-        return toSkip > 0;
+    /** Number of samples that are still to come right after a transition and do not count. */
+    long toSkip() {
+        return toSkip;
     }
 
     /** Takes samples of the state. */

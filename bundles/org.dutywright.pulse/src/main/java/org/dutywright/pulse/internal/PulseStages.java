@@ -59,7 +59,11 @@ final class PulseStages implements PulseSink, AutoCloseable {
     // Shortly after an edge a signal may swing back and forth without crossing: that is its aberration, no runt.
     @Override
     public void excursion(Excursion excursion) throws IOException {
-        if (!excursion.afterEdge() || excursion.startSeconds() > excursion.pulseStartSeconds() + windowSeconds) {
+        double edgeSeconds = excursion.pulseStartSeconds();
+        boolean aberration = excursion.afterEdge()
+                && excursion.startSeconds() <= edgeSeconds + windowSeconds
+                && excursion.endSeconds() <= edgeSeconds + 2 * windowSeconds;
+        if (!aberration) {
             excursions.add(excursion.startSeconds(), excursion.endSeconds(), excursion.peak(), excursion.high());
         }
     }

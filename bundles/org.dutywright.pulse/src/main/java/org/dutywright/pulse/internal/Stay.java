@@ -93,7 +93,7 @@ final class Stay {
             // what stays away for half the pulse is no edge any more: the level has moved
             plateau.addAway(values[i], Math.max(timer.usualSamples(!side.high()), pulse.samples / 2.0));
         }
-        if (timer.underWay() || plateau.skipping()) {
+        if (timer.underWay()) {
             excursions.cancel();
         } else {
             excursions.sample(blocks, i, px, x, pulse);

@@ -50,8 +50,17 @@ final class Bench {
     private final Map<String, ChannelPlan> plans = new LinkedHashMap<>();
     private final Quantisation converter;
     private final List<Recording.Pause> pauses = new ArrayList<>();
+    private final Profile travel;
 
-    Bench(long seed, int channelCount, int cycles) {
+    /**
+     * Draws.
+     *
+     * @param channelCount one or two
+     * @param cycles length of the recording
+     * @param moves whether the travel moves
+     * @param gaps whether the recording may have gaps
+     */
+    Bench(long seed, int channelCount, int cycles, boolean moves, boolean gaps) {
         this.seed = seed;
         // neighbouring seeds give alike first numbers
         random = new Random(seed * 7919 * 104_729);
@@ -63,8 +72,17 @@ final class Bench {
         }
         int bits = 8 + 2 * random.nextInt(3);
         converter = Quantisation.ofBits(bits, -2, 18);
-        for (double at = between(0.1, 3); random.nextInt(3) == 0 && at < durationSeconds; at += between(0.5, 2)) {
+        if (gaps) {
+            addGaps();
+        }
+        travel = moves ? movement() : Profile.constant(between(0, 100));
+    }
+
+    private void addGaps() {
+        double at = durationSeconds * between(0.1, 0.6);
+        while (random.nextInt(3) == 0 && at < durationSeconds) {
             pauses.add(new Recording.Pause(at, at + between(0.001, 0.3)));
+            at += between(0.5, 2);
         }
     }
 
@@ -114,7 +132,7 @@ final class Bench {
         return random.nextInt(3) == 0 ? new EdgeShape.Exponential(seconds / 5) : new EdgeShape.Ramp(seconds);
     }
 
-    private static double tenToNinety(EdgeShape edge) {
+    static double tenToNinety(EdgeShape edge) {
         return switch (edge) {
             case EdgeShape.Ramp ramp -> 0.8 * ramp.durationSeconds();
             case EdgeShape.Exponential pole -> Math.log(9) * pole.timeConstantSeconds();
@@ -122,18 +140,18 @@ final class Bench {
     }
 
     /** Rests, slow movements and fast strokes in turn. */
-    private Profile travel() {
+    private Profile movement() {
         List<Profile.Point> points = new ArrayList<>();
         double at = between(0, 0.3);
-        double travel = 0;
-        points.add(new Profile.Point(0, travel));
+        double place = 0;
+        points.add(new Profile.Point(0, place));
         while (at < durationSeconds) {
-            points.add(new Profile.Point(at, travel));
+            points.add(new Profile.Point(at, place));
             boolean stroke = random.nextInt(3) > 0;
-            double next = stroke ? (travel > 50 ? 0 : 100) : between(0, 100);
-            at += stroke ? STROKE_SECONDS * Math.abs(next - travel) / 100 : between(0.15, 1);
-            travel = next;
-            points.add(new Profile.Point(at, travel));
+            double next = stroke ? (place > 50 ? 0 : 100) : between(0, 100);
+            at += stroke ? STROKE_SECONDS * Math.abs(next - place) / 100 : between(0.15, 1);
+            place = next;
+            points.add(new Profile.Point(at, place));
             at += random.nextInt(3) == 0 ? 0 : between(0, 0.5);
         }
         return new Profile(points);
@@ -149,7 +167,7 @@ final class Bench {
                 seed,
                 new Recording(sampleRateHz, 0, durationSeconds, Optional.empty(), pauses, Recording.Format.standard()),
                 Optional.empty(),
-                travel(),
+                travel,
                 channels,
                 faults,
                 Optional.empty(),
@@ -164,5 +182,36 @@ final class Bench {
     /** What is known of the channels. */
     Map<String, ChannelPlan> plans() {
         return plans;
+    }
+
+    /** The first channel, the one that faults are put into. */
+    ChannelModel channel() {
+        return channels.get(0);
+    }
+
+    /** Longest transition from 10 to 90 % that its plan, or without one the default, allows. */
+    double slowEdgeSeconds() {
+        return plans.get(channel().name())
+                .transitionMaxSeconds()
+                .orElse(0.1 * channel().periodSeconds());
+    }
+
+    /** Instant of the 50 % point of the edge into the active level that begins a cycle of the first channel, but for jitter. */
+    double cycleSeconds(int cycle) {
+        return (cycle - channel().phasePercent() / 100) * channel().periodSeconds();
+    }
+
+    /** Share of a cycle of the first channel that is spent in the active level. */
+    double dutyShare(int cycle) {
+        double start = cycleSeconds(cycle);
+        return channel().duty().dutyPercent(start, travel.at(start)) / 100;
+    }
+
+    double stepSeconds() {
+        return 1 / sampleRateHz;
+    }
+
+    double durationSeconds() {
+        return durationSeconds;
     }
 }

@@ -65,7 +65,7 @@ public final class CleanCaptures implements Study {
     }
 
     private static void measure(long seed, NoiseKind noise, double noiseShare, Tally tally) throws IOException {
-        Bench bench = new Bench(seed, seed % 3 == 0 ? 1 : 2, CYCLES);
+        Bench bench = new Bench(seed, seed % 3 == 0 ? 1 : 2, CYCLES, true, true);
         try (Capture capture = bench.recorder(noise, noiseShare).record(bench.scenario(List.of()));
                 CaptureMeasurement measured = CaptureMeasurer.withInstalled()
                         .measure(capture, bench.plans(), PulseSettings.defaults(), 50, Progress.NONE)) {
