@@ -5,6 +5,9 @@ package org.dutywright.pulse;
  * Kinds of events, the one that names a place first standing first. T is the median period of the channel; each limit is one
  * of {@link EventSettings}.
  *
+ * <p>One place has one event. So the cycle cut short where pulses begin or cease to be absent has no event of its own, nor
+ * have the odd period and duty that come of a single slow edge.
+ *
  * <p>A cycle with a dropout, missing pulse, runt, bounce, extra pulse or period excursion, and one in which a level shift
  * begins or ends, is disturbed: it stays out of the statistics. A duty jump and a slow edge do not disturb, because the odd
  * duty or duration is the fault itself and must stay among the values that are judged.
@@ -26,7 +29,10 @@ public enum EventKind {
     EXTRA_PULSE("extra-pulse"),
     /** A whole cycle is off T by more than 5 %. */
     PERIOD_EXCURSION("period-excursion"),
-    /** The duty changes by more than 5 points from one cycle to the next and no other channel moves with it. */
+    /**
+     * The duty changes by more than 5 points from one cycle to the next and no other channel moves with it; where there is none
+     * to compare, and the duty does not go on moving.
+     */
     DUTY_JUMP("duty-jump"),
     /** A transition is longer than the sensor's limit, or without one longer than 10 % of T. */
     SLOW_EDGE("slow-edge"),

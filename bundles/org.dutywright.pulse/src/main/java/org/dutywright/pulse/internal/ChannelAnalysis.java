@@ -303,6 +303,10 @@ public final class ChannelAnalysis implements AutoCloseable {
         return shapes;
     }
 
+    Optional<MarkLog> lateEdges() {
+        return stages.map(PulseStages::lateEdges);
+    }
+
     /** How the instants of its transitions were found. */
     EdgeInstants edgeInstants() {
         return stages.map(PulseStages::edgeInstants).orElse(EdgeInstants.NONE);

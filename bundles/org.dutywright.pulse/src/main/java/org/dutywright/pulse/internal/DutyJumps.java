@@ -16,7 +16,9 @@ import org.dutywright.pulse.PulseSettings;
  *
  * <p>A fast stroke moves the duty of a healthy sensor by several points a cycle, so a change counts only if no other
  * channel moves at the same time, give or take a cycle: in travel and the same way where the end points of both are
- * known, else by its duty in either direction. A single cycle with an odd duty is one event.
+ * known, else by its duty in either direction. Where there is no other channel, or it is silent, a change that goes on in the
+ * cycle before or after is a movement. A single cycle with an odd duty is one event, and one that comes of a late edge is
+ * none.
  */
 public final class DutyJumps {
     private final ChannelAnalysis channel;
@@ -40,23 +42,38 @@ public final class DutyJumps {
     }
 
     private void walk() throws IOException {
+        LateEdges.Walk late = new LateEdges.Walk(channel.lateEdges().orElseThrow());
         CycleTable.Cursor cursor = channel.cycles().cursor();
+        Cycle twoBefore = null;
         Cycle before = null;
+        Cycle cycle = cursor.next();
         double jumpedFrom = Double.NaN;
-        for (Cycle cycle = cursor.next(); cycle != null; cycle = cursor.next()) {
-            boolean jumped = before != null && follows(before, cycle) && jumps(before.dutyPercent(), cycle);
+        while (cycle != null) {
+            Cycle next = cursor.next();
+            boolean jumped = follows(before, cycle) && jumps(before.dutyPercent(), cycle);
             boolean back = jumped && !jumps(jumpedFrom, cycle) && !Double.isNaN(jumpedFrom);
             jumpedFrom = Double.NaN;
-            if (jumped && !back && !matched(before, cycle)) {
+            if (jumped && !back && !ofLateEdge(late, before, cycle) && !matched(twoBefore, before, cycle, next)) {
                 report(before, cycle);
                 jumpedFrom = before.dutyPercent();
             }
+            twoBefore = before;
             before = cycle;
+            cycle = next;
         }
     }
 
+    private boolean ofLateEdge(LateEdges.Walk late, Cycle before, Cycle cycle) throws IOException {
+        double origin = channel.originSeconds();
+        double most = late.latest(before.startSeconds() - origin, cycle.endSeconds() - origin);
+        double change = Math.abs(cycle.dutyPercent() - before.dutyPercent());
+        return most > 0 && change - 100 * most / cycle.periodSeconds() <= jumpPoints;
+    }
+
     private static boolean follows(Cycle before, Cycle cycle) {
-        return !before.disturbed()
+        return before != null
+                && cycle != null
+                && !before.disturbed()
                 && !cycle.disturbed()
                 && cycle.startSeconds() - before.endSeconds() < cycle.periodSeconds() / 1000;
     }
@@ -87,49 +104,75 @@ public final class DutyJumps {
                                 others.isEmpty() ? "" : ", no other channel moved with it"));
     }
 
-    private boolean matched(Cycle before, Cycle cycle) throws IOException {
+    private boolean matched(Cycle twoBefore, Cycle before, Cycle cycle, Cycle next) throws IOException {
+        boolean compared = false;
         for (ChannelAnalysis other : others) {
-            if (matches(other, before, cycle)) {
+            Seen seen = new Seen(other, before, cycle);
+            if (seen.matches()) {
                 return true;
             }
+            compared |= seen.spansChange;
         }
-        return false;
+        return !compared && goesOn(twoBefore, before, cycle, next);
     }
 
-    private boolean matches(ChannelAnalysis other, Cycle before, Cycle cycle) throws IOException {
-        Optional<Travel> own = channel.plan().travel();
-        Optional<Travel> theirs = other.plan().travel();
-        boolean inTravel = own.isPresent() && theirs.isPresent();
-        double from = inTravel ? own.orElseThrow().percentAt(before.dutyPercent()) : before.dutyPercent();
-        double to = inTravel ? own.orElseThrow().percentAt(cycle.dutyPercent()) : cycle.dutyPercent();
-        double sense = Math.signum(to - from);
+    /** Where nothing can be compared, a change that goes on from cycle to cycle is a movement. */
+    private boolean goesOn(Cycle twoBefore, Cycle before, Cycle cycle, Cycle next) {
+        double change = cycle.dutyPercent() - before.dutyPercent();
+        double least = settings.get(EventSettings.DUTY_JUMP_MATCH) / 100;
+        return (follows(twoBefore, before) && (before.dutyPercent() - twoBefore.dutyPercent()) / change >= least)
+                || (follows(cycle, next) && (next.dutyPercent() - cycle.dutyPercent()) / change >= least);
+    }
 
-        double period = other.medianPeriodSeconds().orElse(cycle.periodSeconds());
-        double until = cycle.endSeconds() + period;
-        double lowest = Double.NaN;
-        double highest = Double.NaN;
-        double sameWay = 0;
-        double uOther = 0;
-        SpilledCycles table = other.cycles();
-        for (long i = table.firstEndingAfter(before.startSeconds() - period); i < table.size(); i++) {
-            Cycle seen = table.get(i);
-            if (seen.startSeconds() > until) {
-                break;
+    /** How another channel moved around a change. */
+    private final class Seen {
+        private final boolean inTravel;
+        private final double change;
+        private double lowest = Double.NaN;
+        private double highest = Double.NaN;
+        private double sameWay;
+        private double uOther;
+        private long cycles;
+        /** Whether there are cycles before and after the change. */
+        private boolean spansChange;
+
+        Seen(ChannelAnalysis other, Cycle before, Cycle cycle) throws IOException {
+            Optional<Travel> own = channel.plan().travel();
+            Optional<Travel> theirs = other.plan().travel();
+            inTravel = own.isPresent() && theirs.isPresent();
+            change = inTravel
+                    ? own.orElseThrow().percentAt(cycle.dutyPercent())
+                            - own.orElseThrow().percentAt(before.dutyPercent())
+                    : cycle.dutyPercent() - before.dutyPercent();
+            double period = other.medianPeriodSeconds().orElse(cycle.periodSeconds());
+            SpilledCycles table = other.cycles();
+            for (long i = table.firstEndingAfter(before.startSeconds() - period); i < table.size(); i++) {
+                Cycle seen = table.get(i);
+                if (seen.startSeconds() > cycle.endSeconds() + period) {
+                    break;
+                }
+                if (!seen.disturbed()) {
+                    add(inTravel ? theirs.orElseThrow().percentAt(seen.dutyPercent()) : seen.dutyPercent());
+                    uOther = uDutyPercent(other, seen);
+                    spansChange = cycles > 1 && seen.endSeconds() >= cycle.middleSeconds();
+                }
             }
-            if (seen.disturbed()) {
-                continue;
+        }
+
+        private void add(double value) {
+            double along = Math.signum(change) * value;
+            sameWay = cycles == 0 ? 0 : Math.max(sameWay, along - lowest);
+            lowest = cycles == 0 ? along : Math.min(lowest, along);
+            highest = cycles == 0 ? along : Math.max(highest, along);
+            cycles++;
+        }
+
+        boolean matches() {
+            if (inTravel) {
+                return sameWay >= settings.get(EventSettings.DUTY_JUMP_MATCH) / 100 * Math.abs(change);
             }
-            double value = inTravel ? theirs.orElseThrow().percentAt(seen.dutyPercent()) : seen.dutyPercent();
-            double along = sense * value;
-            sameWay = Double.isNaN(lowest) ? 0 : Math.max(sameWay, along - lowest);
-            lowest = Double.isNaN(lowest) ? along : Math.min(lowest, along);
-            highest = Double.isNaN(highest) ? along : Math.max(highest, along);
-            uOther = uDutyPercent(other, seen);
+            double least = Math.max(settings.get(EventSettings.DUTY_JUMP_POINTS), sigmas * uOther);
+            return highest - lowest > least;
         }
-        if (inTravel) {
-            return sameWay >= settings.get(EventSettings.DUTY_JUMP_MATCH) / 100 * Math.abs(to - from);
-        }
-        double least = Math.max(settings.get(EventSettings.DUTY_JUMP_POINTS), sigmas * uOther);
-        return highest - lowest > least;
     }
 }

@@ -6,7 +6,6 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.Deque;
-import java.util.Iterator;
 import java.util.List;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.internal.MarkLog.Mark;
@@ -24,9 +23,6 @@ final class EventFinder {
     /** Cycles looked at together: a pulse more than this many extra ones in one period is noise. */
     private static final int AHEAD = 8;
 
-    /** How far the cycles around an extra pulse may together be off the period. */
-    private static final double SUM_TOLERANCE = 0.25;
-
     /** Runts of one cycle that are looked at. */
     private static final int MOST_RUNTS = 1000;
 
@@ -35,12 +31,16 @@ final class EventFinder {
     private final EventList events;
     private final SilentSpans silent;
     private final ShiftPlaces shifts;
+    private final ExtraPulses extraPulses;
+    private final LateEdges.Walk lateEdges;
     private final SpilledCycles table;
     private final RawCycle.Reader cycles;
     private final RuntPlaces runts;
     private final MarkLog.Reader bounces;
     private final Deque<RawCycle> ahead = new ArrayDeque<>();
     private Mark bounce;
+    /** End of the last cycle with absent pulses. */
+    private double absentUntilSeconds = Double.NaN;
 
     private EventFinder(
             PulseStages stages,
@@ -57,6 +57,9 @@ final class EventFinder {
         this.table = table;
         silent = new SilentSpans(limits, events);
         silent.find(stages.pulses());
+        LateEdges.find(stages.pulses(), limits, stages.lateEdges());
+        lateEdges = new LateEdges.Walk(stages.lateEdges());
+        extraPulses = new ExtraPulses(limits, events);
         shifts = new ShiftPlaces(stages, states, limits, unit, events);
         cycles = new RawCycle.Reader(stages.pulses(), activeHigh);
         runts = new RuntPlaces(stages, states, limits.periodSeconds());
@@ -117,10 +120,13 @@ final class EventFinder {
             bounced(bounce);
             cycle.disturb();
         }
-        if (!cycle.named) {
-            extra();
-        }
         double off = cycle.periodSeconds() - limits.periodSeconds();
+        if (!cycle.named && isExplained(cycle, off)) {
+            cycle.disturb();
+        }
+        if (!cycle.named) {
+            extraPulses.name(ahead);
+        }
         if (!cycle.named && Math.abs(off) > limits.excursionSeconds()) {
             events.add(
                     EventKind.PERIOD_EXCURSION,
@@ -138,8 +144,33 @@ final class EventFinder {
         }
     }
 
+    /**
+     * Whether the odd length of a cycle belongs to an event that has a name already: where pulses are absent, the signal may
+     * have left or come back in the middle of a pulse, and an edge that takes long is late.
+     */
+    private boolean isExplained(RawCycle cycle, double off) throws IOException {
+        double late = lateEdges.latest(cycle.startSeconds, cycle.endSeconds);
+        if (Math.abs(off) <= limits.excursionSeconds()) {
+            return false;
+        }
+        return Math.abs(off) - late <= limits.excursionSeconds() || (off < 0 && besideAbsence(cycle));
+    }
+
+    private boolean besideAbsence(RawCycle cycle) {
+        if (cycle.startSeconds == absentUntilSeconds || silent.beginsAt(cycle.endSeconds)) {
+            return true;
+        }
+        return ahead.stream()
+                .skip(1)
+                .limit(1)
+                .anyMatch(next -> next.startSeconds == cycle.endSeconds && limits.absent(next.periodSeconds()) > 0);
+    }
+
     private void absences(RawCycle cycle) throws IOException {
         long due = limits.absent(cycle.periodSeconds());
+        if (due > 0) {
+            absentUntilSeconds = cycle.endSeconds;
+        }
         BitSet stunted = new BitSet();
         List<Mark> marks = new ArrayList<>();
         for (Mark mark = runts.nextBefore(cycle.endSeconds); mark != null; mark = runts.nextBefore(cycle.endSeconds)) {
@@ -177,7 +208,7 @@ final class EventFinder {
     private void stands(Mark mark, RawCycle cycle, long due, BitSet stunted) {
         double from = (mark.startSeconds() - cycle.startSeconds) / limits.periodSeconds();
         double to = (mark.endSeconds() - cycle.startSeconds) / limits.periodSeconds();
-        int first = (int) Math.max(0, Math.floor(from - 1.25) + 1);
+        int first = (int) Math.max(0, Math.floor(from - 1.5) + 1);
         for (int i = first; i < Math.min(due, MOST_RUNTS) && to > i + 0.75; i++) {
             stunted.set(i);
         }
@@ -220,74 +251,5 @@ final class EventFinder {
                 () -> Words.of(
                         "%.0f further transitions after the %s edge",
                         mark.value(), mark.high() ? "rising" : "falling"));
-    }
-
-    /** Names the edges that make the cycle at the head of the queue and those after it out of one period. */
-    private void extra() {
-        int group = extraGroup();
-        if (group == 0) {
-            return;
-        }
-        RawCycle before = null;
-        int taken = 0;
-        for (Iterator<RawCycle> it = ahead.iterator(); it.hasNext() && taken < Math.max(2, group); taken++) {
-            RawCycle cycle = it.next();
-            if (before != null) {
-                extraPulse(before, cycle);
-            }
-            if (taken < group) {
-                cycle.disturb();
-            }
-            before = cycle;
-        }
-        if (taken == 1) {
-            RawCycle lone = ahead.element();
-            events.add(EventKind.EXTRA_PULSE, lone.endSeconds, lone.endSeconds, () -> extraDetail(lone));
-        }
-    }
-
-    // A pulse into the active state and one out of it both make one active edge too many; the shorter one is extra.
-    private void extraPulse(RawCycle before, RawCycle after) {
-        double passive = before.endSeconds - before.switchSeconds;
-        double active = after.switchSeconds - after.startSeconds;
-        double start = passive < active ? before.switchSeconds : after.startSeconds;
-        double end = passive < active ? after.startSeconds : after.switchSeconds;
-        RawCycle shorter = before.periodSeconds() < after.periodSeconds() ? before : after;
-        events.add(EventKind.EXTRA_PULSE, start, end, () -> extraDetail(shorter));
-    }
-
-    private String extraDetail(RawCycle cycle) {
-        return Words.of(
-                "two active edges lie %s apart (%.2f periods)",
-                Words.seconds(cycle.periodSeconds()), cycle.periodSeconds() / limits.periodSeconds());
-    }
-
-    /** Number of cycles from the head of the queue on that an extra pulse makes too short, 0 if there is none. */
-    private int extraGroup() {
-        double period = limits.periodSeconds();
-        RawCycle first = ahead.element();
-        if (first.periodSeconds() >= period - limits.excursionSeconds()) {
-            return 0;
-        }
-        boolean shortOne = false;
-        double sum = 0;
-        int count = 0;
-        RawCycle before = null;
-        for (RawCycle cycle : ahead) {
-            if (before != null && before.endSeconds != cycle.startSeconds) {
-                break;
-            }
-            sum += cycle.periodSeconds();
-            count++;
-            shortOne |= cycle.periodSeconds() < limits.extraWithinSeconds();
-            if (count > 1 && shortOne && Math.abs(sum - period) <= SUM_TOLERANCE * period) {
-                return count;
-            }
-            if (sum > (1 + SUM_TOLERANCE) * period) {
-                break;
-            }
-            before = cycle;
-        }
-        return first.periodSeconds() < limits.extraWithinSeconds() ? 1 : 0;
     }
 }

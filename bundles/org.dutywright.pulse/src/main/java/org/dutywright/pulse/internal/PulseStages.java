@@ -18,6 +18,7 @@ final class PulseStages implements PulseSink, AutoCloseable {
     private final MarkLog excursions = new MarkLog();
     private final MarkLog lowShifts = new MarkLog();
     private final MarkLog highShifts = new MarkLog();
+    private final MarkLog lateEdges = new MarkLog();
     private final LevelShiftWatch lowWatch;
     private final LevelShiftWatch highWatch;
     private final EdgeSlopes slopes = new EdgeSlopes();
@@ -100,6 +101,11 @@ final class PulseStages implements PulseSink, AutoCloseable {
         return highShifts;
     }
 
+    /** Empty until the limits of the events are known; see {@link LateEdges}. */
+    MarkLog lateEdges() {
+        return lateEdges;
+    }
+
     @Override
     public void close() throws IOException {
         pulses.close();
@@ -108,5 +114,6 @@ final class PulseStages implements PulseSink, AutoCloseable {
         excursions.close();
         lowShifts.close();
         highShifts.close();
+        lateEdges.close();
     }
 }

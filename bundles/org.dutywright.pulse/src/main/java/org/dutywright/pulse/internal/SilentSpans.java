@@ -76,4 +76,9 @@ final class SilentSpans {
         }
         return next < spans.size() && spans.get(next)[0] <= seconds;
     }
+
+    /** Whether one begins at the end of a cycle. */
+    boolean beginsAt(double seconds) {
+        return spans.stream().anyMatch(span -> span[0] == seconds);
+    }
 }

@@ -131,7 +131,9 @@ final class FaultDraw {
 
     /** One whole cycle that is too long or too short. */
     Optional<Injection> oddPeriod() {
-        double off = between(0.08, 0.4);
+        // six times the uncertainty of a period, two edges, at most half a step an edge
+        double least = Math.max(0.08, 1.2 * SIGMAS * step / Math.sqrt(12) / period * Math.sqrt(2));
+        double off = between(least, 0.4);
         // a shorter cycle has a shorter pulse
         boolean longer = random.nextBoolean() || Math.min(duty, 1 - duty) * period < 8 * step + 4 * edge;
         double factor = 1 / (longer ? 1 + off : 1 - off);
@@ -163,7 +165,8 @@ final class FaultDraw {
     Optional<Injection> slowEdge() {
         double limit = bench.slowEdgeSeconds();
         double certain = Math.min(1 - 2 * leave(), 0.8 * (1 - SIGMAS * Math.sqrt(2) * noiseShare / 0.8));
-        double least = 1.15 * limit / certain + 3 * step;
+        // noise makes an edge look shorter: the last way out of a state and the first way into the other one count
+        double least = (1.15 + 6 * noiseShare) * limit / certain + 3 * step;
         boolean active = random.nextBoolean();
         double most = 0.75 * (active ? duty : 1 - duty) * period;
         if (most <= least) {
