@@ -132,7 +132,7 @@ public final class ChannelAnalysis implements AutoCloseable {
     private void findPulses(States found) throws IOException {
         PulseStages pulses = PulseStages.run(source, found, settings);
         stages = Optional.of(pulses);
-        shapes = Optional.of(ShapePass.run(source, pulses.pulses(), found.thresholds(), settings, plan.input()));
+        shapes = Optional.of(ShapePass.run(source, pulses.pulses(), found.track(), settings, plan.input()));
         edges = EdgeFacts.of(pulses, found, source.capture().timeBase());
         medianPeriodSeconds = ExactMedian.of(sink -> {
             RawCycle.Reader reader = new RawCycle.Reader(pulses.pulses(), active == ActiveLevel.HIGH);

@@ -15,7 +15,7 @@ final class ShapePass {
     private static final int LEAST_SAMPLES = 4;
 
     private final PulseLog.Reader pulses;
-    private final Thresholds levels;
+    private final LevelTrack.Walk walk;
     private final double region;
     private final InputWatch input;
     private final ShapeLog log;
@@ -39,10 +39,10 @@ final class ShapePass {
     private double changedSeconds;
 
     private ShapePass(
-            PulseLog log, Thresholds levels, PulseSettings settings, Optional<InputThresholds> input, ShapeLog target)
+            PulseLog log, LevelTrack levels, PulseSettings settings, Optional<InputThresholds> input, ShapeLog target)
             throws IOException {
         pulses = log.reader();
-        this.levels = levels;
+        walk = levels.walk();
         // half a duration from the 50 % instant to the end of the transition, then the region
         region = settings.get(PulseSettings.ABERRATION) + 0.5;
         this.input = new InputWatch(input);
@@ -54,7 +54,7 @@ final class ShapePass {
     static ShapeLog run(
             ChannelSource source,
             PulseLog pulses,
-            Thresholds levels,
+            LevelTrack levels,
             PulseSettings settings,
             Optional<InputThresholds> input)
             throws IOException {
@@ -78,6 +78,9 @@ final class ShapePass {
             }
             double[] values = channel.values();
             for (int i = 0; i < channel.count() && pulse != null; i++) {
+                while (walk.nextSample() <= channel.firstSample() + i) {
+                    walk.advance();
+                }
                 sample(channel.seconds(i), values[i]);
             }
         }
@@ -178,6 +181,6 @@ final class ShapePass {
     }
 
     private double beyond(double value) {
-        return pulse.high ? value - levels.high() : levels.low() - value;
+        return pulse.high ? value - walk.now().high() : walk.now().low() - value;
     }
 }

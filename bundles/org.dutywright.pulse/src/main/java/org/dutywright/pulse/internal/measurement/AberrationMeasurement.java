@@ -4,8 +4,10 @@ package org.dutywright.pulse.internal.measurement;
 import aQute.bnd.annotation.spi.ServiceProvider;
 import java.util.List;
 import org.dutywright.pulse.Aberration;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
@@ -23,8 +25,8 @@ import org.dutywright.pulse.Uncertain;
  *
  * <p>The extreme of n samples of a flat state is already above it by noise, in the mean by the expected maximum of n normal
  * values; beside a sharp peak noise adds nothing. So between nothing and this much is too much, and up to the bend of the
- * signal between the samples is missing. Nothing is corrected for it; u has it as an error that is either none or all of it
- * (half of it to both sides would move the value). The rest of the budget is scatter, levels and code step.
+ * signal between the samples is missing. Nothing is corrected for it; the budget has noise as an error that is either none or
+ * all of it, so that its interval reaches down to the flat state. The rest is scatter, levels and code step.
  */
 @ServiceProvider(Measurement.class)
 public final class AberrationMeasurement implements Measurement {
@@ -114,13 +116,23 @@ public final class AberrationMeasurement implements Measurement {
                 return new Outcome.Absent("no undisturbed transition has samples of its states around it");
             }
             double perUnit = 100 / channel.levels().swing();
-            double levels = perUnit * Math.hypot(level.u(), channel.codeStep() / Math.sqrt(12));
-            double extremes = Math.max(tooMuch.mean(), tooLittle.mean());
-            double scatter = percents.sd() / Math.sqrt((double) percents.count());
-            Uncertain mean = Coverage.combine(
-                    percents.mean(), scatter, Math.max(1, percents.count() - 1.0), Math.hypot(levels, extremes));
+            Budget budget = Budget.of(
+                            Component.typeA(
+                                    "scatter",
+                                    percents.sd() / Math.sqrt((double) percents.count()),
+                                    Math.max(1, percents.count() - 1.0)),
+                            Component.bounded("noise at the extreme", Shape.ARCSINE, tooMuch.mean() / Math.sqrt(2)),
+                            Component.rectangular("bend between the samples", tooLittle.mean()),
+                            Component.rectangular("code step", perUnit * channel.codeStep() / 2),
+                            Component.normal("level of the state", perUnit * level.u()));
             return new Outcome.OfCycles(new Statistic(
-                    percents.mean(), percents.min(), percents.max(), percents.sd(), mean.u(), mean.u95()));
+                    percents.mean(),
+                    percents.min(),
+                    percents.max(),
+                    percents.sd(),
+                    budget.u(),
+                    budget.u95(),
+                    budget));
         }
     }
 }

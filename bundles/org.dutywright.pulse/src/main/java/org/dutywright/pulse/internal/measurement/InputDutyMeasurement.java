@@ -3,11 +3,15 @@ package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
 import java.util.List;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleShape;
 import org.dutywright.pulse.CycleShape.InputCycle;
+import org.dutywright.pulse.EdgeUncertainty;
+import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
@@ -88,14 +92,17 @@ public final class InputDutyMeasurement implements Measurement {
         private Outcome duty() {
             return durations.count() == 0
                     ? absent()
-                    : statistic(duties, 100 / periods.mean() * Math.hypot(uScatter(), uCommon()));
+                    : statistic(duties, edges().times(100 / periods.mean()));
         }
 
         private Outcome duration() {
+            if (durations.count() == 0) {
+                return absent();
+            }
             double clock = channel.timeBaseRelativeUncertainty() * durations.mean();
-            return durations.count() == 0
-                    ? absent()
-                    : statistic(durations, Math.hypot(clock, Math.hypot(uScatter(), uCommon())));
+            return statistic(
+                    durations,
+                    edges().and(List.of(Component.bounded("the recorder's clock", Shape.RECTANGULAR, clock))));
         }
 
         private Outcome absent() {
@@ -109,23 +116,35 @@ public final class InputDutyMeasurement implements Measurement {
                                     + " pulse");
         }
 
-        // Noise differs from edge to edge, and each counts once.
-        private double uScatter() {
+        /**
+         * Of the mean duration: noise, which differs from edge to edge, and each edge counts once; what sampling and the code step
+         * do to all edges alike; and the recorder's errors, for the thresholds are those of another instrument.
+         */
+        private Budget edges() {
+            EdgeUncertainty start = channel.starting();
+            EdgeUncertainty end = channel.switching();
+            double root = Math.sqrt((double) durations.count());
+            double slopes = Math.hypot(startSlopes.mean(), switchSlopes.mean());
             double noise =
                     Math.max(channel.levels().lowNoise(), channel.levels().highNoise());
-            double both = Math.hypot(startSlopes.mean(), switchSlopes.mean()) * noise;
-            return both / Math.sqrt((double) durations.count());
+            double scatter = Math.hypot(start.samplingScatterSeconds(), end.samplingScatterSeconds());
+            Budget recorder = new Budget(InstrumentErrors.of(channel.settings(), channel.unit())
+                            .components(channel.levels().high().value()))
+                    .times(startSlopes.mean() + switchSlopes.mean());
+            return Budget.of(
+                            Component.typeA("noise at the edges", slopes * noise / root, Double.POSITIVE_INFINITY),
+                            Component.normal("sampling, places that differ", scatter / root),
+                            Component.bounded(
+                                    "sampling of the starting edges", Shape.RECTANGULAR, start.samplingKeptSeconds()),
+                            Component.bounded(
+                                    "sampling of the switching edges", Shape.RECTANGULAR, end.samplingKeptSeconds()),
+                            Component.rectangular("code step at the edges", slopes * channel.codeStep() / 2))
+                    .and(recorder.components());
         }
 
-        private double uCommon() {
-            double code = Math.hypot(startSlopes.mean(), switchSlopes.mean()) * channel.codeStep() / Math.sqrt(12);
-            return Math.hypot(code, Math.sqrt(2) * channel.edgeSamplingSeconds());
-        }
-
-        private static Outcome statistic(Moments moments, double u) {
-            double u95 = Coverage.known(moments.mean(), u).u95();
-            return new Outcome.OfCycles(
-                    new Statistic(moments.mean(), moments.min(), moments.max(), moments.sd(), u, u95));
+        private static Outcome statistic(Moments moments, Budget budget) {
+            return new Outcome.OfCycles(new Statistic(
+                    moments.mean(), moments.min(), moments.max(), moments.sd(), budget.u(), budget.u95(), budget));
         }
     }
 }

@@ -5,7 +5,7 @@ package org.dutywright.pulse.internal.measurement;
  * Mean, range, standard deviation and lag-1 autocorrelation of a stream of values, in one pass and constant memory.
  *
  * <p>The first value is subtracted from all, then the updating formulas of Welford (1962) are used: a large mean costs no
- * digits. With one value the standard deviation is 0; with none, mean and range are NaN. The autocorrelation is that of
+ * digits. All sums carry their rounding errors along (Neumaier 1974): a million equal steps would else round the same way. With one value the standard deviation is 0; with none, mean and range are NaN. The autocorrelation is that of
  * the NIST reference sets: sum of (x[i] - m)(x[i+1] - m) over sum of (x[i] - m)^2; only values that follow each other
  * make a pair.
  */
@@ -14,14 +14,17 @@ final class Moments {
     private long count;
     private double min = Double.NaN;
     private double max = Double.NaN;
-    private double mean;
-    private double squares;
+    private final ExactSum mean = new ExactSum();
+    private final ExactSum squares = new ExactSum();
 
     private boolean follows;
     private double last;
     private long pairs;
-    private double products;
-    private double pairSum;
+    /** Of the earlier and of the later values of all pairs: means, and the products of what they deviate by. */
+    private final ExactSum earlierMean = new ExactSum();
+
+    private final ExactSum laterMean = new ExactSum();
+    private final ExactSum products = new ExactSum();
 
     void add(double value) {
         if (count == 0) {
@@ -33,13 +36,15 @@ final class Moments {
         max = Math.max(max, value);
         double deviation = value - shift;
         count++;
-        double delta = deviation - mean;
-        mean += delta / count;
-        squares += delta * (deviation - mean);
+        double delta = deviation - mean.value();
+        mean.add(delta / count);
+        squares.add(delta * (deviation - mean.value()));
         if (follows) {
             pairs++;
-            products += last * deviation;
-            pairSum += last + deviation;
+            double earlier = last - earlierMean.value();
+            earlierMean.add(earlier / pairs);
+            laterMean.add((deviation - laterMean.value()) / pairs);
+            products.add(earlier * (deviation - laterMean.value()));
         }
         last = deviation;
         follows = true;
@@ -55,7 +60,7 @@ final class Moments {
     }
 
     double mean() {
-        return shift + mean;
+        return shift + mean.value();
     }
 
     double min() {
@@ -67,7 +72,7 @@ final class Moments {
     }
 
     double sd() {
-        return count < 2 ? 0 : Math.sqrt(squares / (count - 1));
+        return count < 2 ? 0 : Math.sqrt(squares.value() / (count - 1));
     }
 
     /** Number of pairs of neighbours. */
@@ -76,6 +81,24 @@ final class Moments {
     }
 
     double autocorrelation() {
-        return (products - mean * pairSum + pairs * mean * mean) / squares;
+        double centre = mean.value();
+        double ends = pairs * (earlierMean.value() - centre) * (laterMean.value() - centre);
+        return (products.value() + ends) / squares.value();
+    }
+
+    /** A sum that keeps what rounding would lose. */
+    private static final class ExactSum {
+        private double sum;
+        private double lost;
+
+        void add(double value) {
+            double next = sum + value;
+            lost += Math.abs(sum) >= Math.abs(value) ? sum - next + value : value - next + sum;
+            sum = next;
+        }
+
+        double value() {
+            return sum + lost;
+        }
     }
 }

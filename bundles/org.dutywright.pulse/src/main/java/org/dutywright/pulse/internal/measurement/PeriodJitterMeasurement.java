@@ -14,8 +14,8 @@ import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Uncertain;
 
 /**
- * Jitter of the undisturbed cycles in seconds: standard deviation and range of the period, standard deviation of the
- * change from one cycle to the next, and lag-1 autocorrelation of the period, which is -0.5 where the edges scatter
+ * Jitter of the undisturbed cycles in seconds: standard deviation and range of the period, standard deviation and largest
+ * size of the change from one cycle to the next, and lag-1 autocorrelation of the period, which is -0.5 where the edges scatter
  * independently around a steady clock and near 0 where the period itself scatters. Nothing is subtracted for the noise and
  * the samples of the recording: what they add stands in the budget, at its full size because it has one sign. An empty result
  * says that too few cycles were recorded.
@@ -77,6 +77,7 @@ public final class PeriodJitterMeasurement implements Measurement {
                             periods.count() < 2 ? tooFew() : new Outcome.Single(range())),
                     new Result(
                             "cycle-jitter.rms", "Cycle to cycle jitter, RMS", "s", spread(changes, 6, Math.sqrt(12))),
+                    new Result("cycle-jitter.most", "Cycle to cycle jitter, most", "s", mostChange()),
                     new Result("period-jitter.lag-1", "Period autocorrelation, lag 1", "", correlation()));
         }
 
@@ -130,6 +131,24 @@ public final class PeriodJitterMeasurement implements Measurement {
                             Component.normal("noise at four edges", 2 * edge.noiseSeconds()),
                             Component.rectangular("sampling of the edges", places))
                     .around(range);
+        }
+
+        // A change lies between three edges, the one in the middle counts twice: a variance of six. The largest size of n
+        // normal values lies about sqrt(2 ln 2 n) deviations from 0.
+        private Outcome mostChange() {
+            if (changes.count() < 1) {
+                return new Outcome.Absent("it takes two whole, undisturbed cycles in a row");
+            }
+            double most = Math.max(Math.abs(changes.min()), Math.abs(changes.max()));
+            EdgeUncertainty edge = channel.starting();
+            double noise = Math.sqrt(6) * edge.noiseSeconds();
+            double widening = Math.sqrt(2 * Math.log(2.0 * changes.count())) * noise;
+            return new Outcome.Single(Budget.of(
+                            Component.normal("noise that widens", added(most, widening, 0)),
+                            Component.normal("noise at three edges", noise),
+                            Component.rectangular(
+                                    "sampling of the edges", 2 * Math.sqrt(12) * edge.withoutNoiseSeconds()))
+                    .around(most));
         }
 
         private Outcome correlation() {

@@ -2,16 +2,18 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
+import java.util.List;
+import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
-import org.dutywright.pulse.Transition;
 
 /**
  * Pulse separation in seconds: from the 50 % instant at which a pulse ends to that at which the next one starts (IEEE Std
- * 181-2011), period less pulse duration, over the cycles that count. Its edges err as those of the pulse duration do.
+ * 181-2011), period less pulse duration, over the cycles that count. Its edges err as those of the pulse duration do, see
+ * {@link EdgeBudget}.
  */
 @ServiceProvider(Measurement.class)
 public final class PulseSeparationMeasurement implements Measurement {
@@ -31,13 +33,6 @@ public final class PulseSeparationMeasurement implements Measurement {
     @Override
     public Run start(ChannelContext channel) {
         return new CycleStatistics(channel) {
-            private final PulseWidth width = new PulseWidth(channel);
-
-            @Override
-            public void transition(Transition transition, boolean disturbed) {
-                width.transition(transition, disturbed);
-            }
-
             @Override
             double valueOf(Cycle cycle) {
                 return cycle.periodSeconds() - cycle.pulseDurationSeconds();
@@ -46,11 +41,7 @@ public final class PulseSeparationMeasurement implements Measurement {
             @Override
             Result result() {
                 double seconds = moments().mean();
-                double noise = Math.sqrt(2.0 / moments().count()) * channel.edgeNoiseSeconds();
-                double sampling = Math.sqrt(2) * channel.edgeSamplingSeconds();
-                double clock = channel.timeBaseRelativeUncertainty() * seconds;
-                double u = Math.hypot(Math.hypot(noise, sampling), Math.hypot(clock, width.uLevelSeconds()));
-                return named(outcome(seconds, u));
+                return named(outcome(seconds, new Budget(edges().meanPulse()).and(List.of(clock(seconds)))));
             }
 
             @Override

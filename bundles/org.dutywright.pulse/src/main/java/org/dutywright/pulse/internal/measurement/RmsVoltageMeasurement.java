@@ -2,11 +2,12 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
-import java.util.List;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
 import org.dutywright.pulse.ChannelContext;
-import org.dutywright.pulse.Coverage;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleShape;
+import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.Measurement;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.Result;
@@ -38,58 +39,63 @@ public final class RmsVoltageMeasurement implements Measurement {
 
     @Override
     public Run start(ChannelContext channel) {
-        return new Rms(channel);
+        return new CycleStatistics(channel) {
+            private double volts;
+            private double squares;
+
+            @Override
+            public void cycle(Cycle cycle, CycleShape shape) {
+                super.cycle(cycle);
+                if (!cycle.disturbed()) {
+                    volts += cycle.mean() * cycle.periodSeconds();
+                    squares += shape.meanSquare() * cycle.periodSeconds();
+                }
+            }
+
+            @Override
+            double valueOf(Cycle cycle) {
+                return cycle.periodSeconds();
+            }
+
+            @Override
+            Result result() {
+                double rms = Math.sqrt(squares / totalSeconds());
+                Budget budget = rms > 0 ? budget(rms, volts / totalSeconds()) : Budget.NONE;
+                return named(new Outcome.Single(budget.around(rms)), channel);
+            }
+
+            private Budget budget(double rms, double mean) {
+                StateLevels levels = channel.levels();
+                double low = levels.low().value();
+                double high = levels.high().value();
+                double highShare = Math.clamp((mean - low) / levels.swing(), 0, 1);
+                double noise = Math.max(levels.lowNoise(), levels.highNoise());
+                double swingOfSquares = Math.abs(high * high - low * low) / (2 * rms);
+                InstrumentErrors recorder = InstrumentErrors.of(channel.settings(), channel.unit());
+                return Budget.of(
+                                Component.rectangular("noise that adds", noise * noise / (3 * rms)),
+                                Component.normal(
+                                        "high level",
+                                        highShare * Math.abs(high) / rms * levels.high().u()),
+                                Component.normal(
+                                        "low level",
+                                        (1 - highShare) * Math.abs(low) / rms * levels.low().u()),
+                                Component.rectangular("gain of the recorder", recorder.gainShare() * rms),
+                                Component.rectangular(
+                                        "offset of the recorder", recorder.offsetVolts() * Math.abs(mean) / rms))
+                        .and(new Budget(edges().meanArea(channel.stepSeconds()))
+                                .times(swingOfSquares / moments().mean())
+                                .components());
+            }
+
+            @Override
+            Result absent(String reason) {
+                return named(new Outcome.Absent(reason), channel);
+            }
+        };
     }
 
-    private static final class Rms implements Run {
-        private final ChannelContext channel;
-        private long cycles;
-        private double seconds;
-        private double volts;
-        private double squares;
-
-        Rms(ChannelContext channel) {
-            this.channel = channel;
-        }
-
-        @Override
-        public void cycle(Cycle cycle) {}
-
-        @Override
-        public void cycle(Cycle cycle, CycleShape shape) {
-            if (!cycle.disturbed()) {
-                cycles++;
-                seconds += cycle.periodSeconds();
-                volts += cycle.mean() * cycle.periodSeconds();
-                squares += shape.meanSquare() * cycle.periodSeconds();
-            }
-        }
-
-        @Override
-        public List<Result> finish() {
-            Outcome outcome = cycles == 0
-                    ? new Outcome.Absent(CycleStatistics.NO_CYCLE)
-                    : new Outcome.Single(Coverage.known(Math.sqrt(squares / seconds), u()));
-            return List.of(new Result("rms-voltage", "RMS over whole cycles", channel.unit(), outcome));
-        }
-
-        private double u() {
-            double rms = Math.sqrt(squares / seconds);
-            if (!(rms > 0)) {
-                return 0;
-            }
-            StateLevels levels = channel.levels();
-            double low = levels.low().value();
-            double high = levels.high().value();
-            double highShare = Math.clamp((volts / seconds - low) / levels.swing(), 0, 1);
-            double noise = Math.max(levels.lowNoise(), levels.highNoise());
-            double fromNoise = noise * noise / (3 * rms) / Math.sqrt(3);
-            double fromLevels = Math.hypot(
-                    highShare * high * levels.high().u(),
-                    (1 - highShare) * low * levels.low().u());
-            double edges = Math.sqrt(2) * channel.edgeSamplingSeconds() * cycles / seconds;
-            double fromEdges = edges * Math.abs(high * high - low * low) / 2;
-            return Math.hypot(fromNoise, Math.hypot(fromLevels, fromEdges) / rms);
-        }
+    private static Result named(Outcome outcome, ChannelContext channel) {
+        return new Result("rms-voltage", "RMS over whole cycles", channel.unit(), outcome);
     }
 }

@@ -34,7 +34,7 @@ class MomentsTest {
 
     private static void assertDigits(
             Moments moments, double mean, double sd, double lag1, double forSd, double forLag) {
-        assertThat(digits(moments.mean(), mean)).isGreaterThan(14.5);
+        assertThat(digits(moments.mean(), mean)).isGreaterThan(15);
         assertThat(digits(moments.sd(), sd)).isGreaterThan(forSd);
         assertThat(digits(moments.autocorrelation(), lag1)).isGreaterThan(forLag);
     }
@@ -52,23 +52,25 @@ class MomentsTest {
     @Test
     void keeps_all_digits_of_the_generated_sets() {
         assertDigits(of(10000001, 10000003, 10000002), 10000002, 1, -0.5, 15, 15);
-        assertDigits(of(alternating("1.2", "1.1", "1.3")), 1.2, 0.1, -0.999, 14.5, 13.5);
-        // the rounding of the decimals to doubles limits these two, in any algorithm
-        assertDigits(of(alternating("1000000.2", "1000000.1", "1000000.3")), 1000000.2, 0.1, -0.999, 9.4, 11.8);
-        assertDigits(of(alternating("10000000.2", "10000000.1", "10000000.3")), 10000000.2, 0.1, -0.999, 8.2, 10.6);
+        assertDigits(of(alternating("1.2", "1.1", "1.3")), 1.2, 0.1, -0.999, 15, 15);
+        // the rounding of the decimals to doubles limits these two, in any algorithm: a computation with two passes
+        // over
+        // the doubles reaches no more
+        assertDigits(of(alternating("1000000.2", "1000000.1", "1000000.3")), 1000000.2, 0.1, -0.999, 9.4, 12.2);
+        assertDigits(of(alternating("10000000.2", "10000000.1", "10000000.3")), 10000000.2, 0.1, -0.999, 8.2, 11);
     }
 
     @ParameterizedTest
     @CsvSource({
-        "Lew, -177.435, 277.332168044316, -0.307304800605679, 14.5, 14.2",
-        "Lottery, 518.958715596330, 291.699727470969, -0.120948622967393, 14.3, 14.2",
-        "Mavro, 2.001856, 0.000429123454003053, 0.937989183438248, 12.6, 13.1",
-        "Michelso, 299.8524, 0.0790105478190518, 0.535199668621283, 13.3, 12.9",
+        "Lew, -177.435, 277.332168044316, -0.307304800605679, 15, 14.7",
+        "Lottery, 518.958715596330, 291.699727470969, -0.120948622967393, 15, 14.9",
+        "Mavro, 2.001856, 0.000429123454003053, 0.937989183438248, 13.1, 13.9",
+        "Michelso, 299.8524, 0.0790105478190518, 0.535199668621283, 13.8, 13.4",
         "NumAcc1, 10000002, 1, -0.5, 15, 15",
-        "NumAcc2, 1.2, 0.1, -0.999, 14.5, 13.5",
-        "NumAcc3, 1000000.2, 0.1, -0.999, 9.4, 11.8",
-        "NumAcc4, 10000000.2, 0.1, -0.999, 8.2, 10.6",
-        "PiDigits, 4.5348, 2.86733906028871, -0.00355099287237972, 14.5, 13.5"
+        "NumAcc2, 1.2, 0.1, -0.999, 15, 15",
+        "NumAcc3, 1000000.2, 0.1, -0.999, 9.4, 12.2",
+        "NumAcc4, 10000000.2, 0.1, -0.999, 8.2, 11",
+        "PiDigits, 4.5348, 2.86733906028871, -0.00355099287237972, 15, 15"
     })
     void keeps_the_digits_of_the_nist_sets(
             String name, double mean, double sd, double lag1, double forSd, double forLag) throws IOException {
