@@ -25,7 +25,6 @@ import org.dutywright.report.RunSettings;
  * @param read how to read it
  * @param plans roles and active levels given, by channel
  * @param pulse settings of measuring
- * @param timeBasePpm uncertainty of its clock
  * @param fromSeconds start of the part to measure
  * @param toSeconds end of the part to measure
  */
@@ -34,7 +33,6 @@ record CaptureJob(
         ReadSettings read,
         Map<String, ChannelPlan> plans,
         PulseSettings pulse,
-        double timeBasePpm,
         OptionalDouble fromSeconds,
         OptionalDouble toSeconds) {
 
@@ -45,7 +43,6 @@ record CaptureJob(
                 options.readSettings(),
                 ChannelPlans.parse(options.roles(), options.actives()),
                 options.pulseSettings(),
-                options.timeBasePpm(),
                 options.fromSeconds(),
                 options.toSeconds());
         Inputs.check(job.files());
@@ -59,7 +56,6 @@ record CaptureJob(
                 ReadSettings.none(),
                 Map.of(),
                 PulseSettings.defaults(),
-                CaptureMeasurer.DEFAULT_TIME_BASE_PPM,
                 OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
@@ -90,13 +86,21 @@ record CaptureJob(
     CaptureMeasurement measure(Capture capture, Map<String, ChannelPlan> allPlans, Session session) throws IOException {
         CaptureMeasurer measurer = CaptureMeasurer.withInstalled();
         measurer.refused().forEach(reason -> session.message("a measurement is left out: " + reason));
-        return measurer.measure(capture, allPlans, pulse, timeBasePpm, session.progress());
+        return measurer.measure(capture, allPlans, pulse, session.progress());
     }
 
     /** What goes into the files about this run. */
     RunSettings runSettings(Optional<String> position, OptionalDouble supplyVolts, List<String> catalogues) {
         return new RunSettings(
-                Version.text(), timeBasePpm, read, plans, fromSeconds, toSeconds, position, supplyVolts, catalogues);
+                Version.text(),
+                pulse.get(PulseSettings.TIME_BASE),
+                read,
+                plans,
+                fromSeconds,
+                toSeconds,
+                position,
+                supplyVolts,
+                catalogues);
     }
 
     /** Tells the user what the reader decided by looking at the files. */

@@ -8,15 +8,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.dutywright.capture.ReadSettings;
-import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.SettingText;
 import org.dutywright.text.Nearest;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
 /** What is measured and how: the part of the command line that {@code measure} and {@code check} share. */
 final class CaptureOptions {
-    private static final double MOST_PPM = 1e5;
+    private static final String SETTING = "--setting";
+    private static final String TIME_BASE = "--time-base-ppm";
 
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "the capture; several files are columns of one")
     private List<Path> files;
@@ -47,11 +48,11 @@ final class CaptureOptions {
     private List<String> scales = new ArrayList<>();
 
     @Option(
-            names = "--time-base-ppm",
+            names = TIME_BASE,
             paramLabel = "PPM",
             converter = Numbers.class,
-            description = "uncertainty of the recording's clock, else ${DEFAULT-VALUE}")
-    private double timeBasePpm = CaptureMeasurer.DEFAULT_TIME_BASE_PPM;
+            description = "uncertainty of the recording's clock, else 50; short for the setting instrument.time-base")
+    private Double timeBasePpm;
 
     @Option(
             names = "--gain-error",
@@ -83,9 +84,10 @@ final class CaptureOptions {
     private Double toSeconds;
 
     @Option(
-            names = "--set",
+            names = SETTING,
             paramLabel = "ID=VALUE",
-            description = "a setting of measuring; its ids stand under settings.measuring in the JSON")
+            description = "changes a setting of measuring, with or without its unit: 'runt.share=15 %%';"
+                    + " 'dutywright settings' lists them all")
     private List<String> settings = new ArrayList<>();
 
     List<Path> files() {
@@ -98,13 +100,6 @@ final class CaptureOptions {
 
     List<String> actives() {
         return actives;
-    }
-
-    double timeBasePpm() {
-        if (!(timeBasePpm >= 0 && timeBasePpm <= MOST_PPM)) {
-            throw CommandFailure.usage("--time-base-ppm " + timeBasePpm + ": must lie between 0 and " + MOST_PPM);
-        }
-        return timeBasePpm;
     }
 
     OptionalDouble fromSeconds() {
@@ -144,16 +139,25 @@ final class CaptureOptions {
 
     PulseSettings pulseSettings() {
         PulseSettings made = PulseSettings.defaults();
-        for (Map.Entry<String, String> entry :
-                Assignment.parseAll("--set", "ID=VALUE", settings).entrySet()) {
+        Map<String, String> given = Assignment.parseAll(SETTING, "ID=VALUE", settings);
+        for (Map.Entry<String, String> entry : given.entrySet()) {
             made = with(made, entry.getKey(), entry.getValue());
         }
-        made = with(made, "--gain-error", PulseSettings.GAIN_ERROR, gainErrorPercent);
-        return with(made, "--offset-error", PulseSettings.OFFSET_ERROR, offsetErrorVolts);
+        made = with(made, given, TIME_BASE, PulseSettings.TIME_BASE, timeBasePpm);
+        made = with(made, given, "--gain-error", PulseSettings.GAIN_ERROR, gainErrorPercent);
+        return with(made, given, "--offset-error", PulseSettings.OFFSET_ERROR, offsetErrorVolts);
     }
 
     private static PulseSettings with(
-            PulseSettings settings, String option, PulseSettings.Setting setting, Double value) {
+            PulseSettings settings,
+            Map<String, String> given,
+            String option,
+            PulseSettings.Setting setting,
+            Double value) {
+        if (value != null && given.containsKey(setting.id())) {
+            throw CommandFailure.usage(
+                    SETTING + " " + setting.id() + " and " + option + " say the same; give one of them");
+        }
         try {
             return value == null ? settings : settings.with(setting, value);
         } catch (IllegalArgumentException e) {
@@ -164,15 +168,15 @@ final class CaptureOptions {
     private static PulseSettings with(PulseSettings settings, String id, String value) {
         List<String> ids =
                 PulseSettings.DECLARED.stream().map(PulseSettings.Setting::id).toList();
-        int index = ids.indexOf(id);
-        if (index < 0) {
-            throw CommandFailure.usage("--set " + id + ": no such setting; " + Nearest.hint(id, ids));
-        }
-        double number = Numbers.parse("--set", new Assignment(id, value));
+        PulseSettings.Setting setting = PulseSettings.find(id)
+                .orElseThrow(() -> CommandFailure.usage(SETTING + " " + id + ": no such setting; "
+                        + Nearest.of(id, ids)
+                                .map(near -> "did you mean '" + near + "'?")
+                                .orElse("'dutywright settings' lists them all")));
         try {
-            return settings.with(PulseSettings.DECLARED.get(index), number);
+            return settings.with(setting, SettingText.parse(setting, value));
         } catch (IllegalArgumentException e) {
-            throw CommandFailure.usage("--set " + e.getMessage());
+            throw CommandFailure.usage(SETTING + " " + e.getMessage());
         }
     }
 

@@ -34,6 +34,7 @@ final class RootCommand implements Callable<Integer> {
                         .addSubcommand(new CatalogueShowCommand(session))
                         .addSubcommand(new CatalogueValidateCommand(session)))
                 .addSubcommand(new DemoCommand(session))
+                .addSubcommand(new SettingsCommand(session))
                 .addSubcommand(new PluginsCommand(session));
         configure(root);
         return root;

@@ -108,8 +108,8 @@ final class MeasureTest {
                 "0.3",
                 "--time-base-ppm",
                 "20",
-                "--set",
-                "reference.lower=20",
+                "--setting",
+                "reference.lower=20 %",
                 "--scale",
                 "signal1=2");
         assertThat(run.status()).as(run.err()).isZero();
@@ -120,7 +120,12 @@ final class MeasureTest {
         assertThat(settings.get("fromS").asDouble()).isEqualTo(0.1);
         assertThat(settings.get("toS").asDouble()).isEqualTo(0.3);
         assertThat(settings.get("timeBasePpm").asDouble()).isEqualTo(20);
-        assertThat(settings.get("measuring").get("reference.lower").asDouble()).isEqualTo(20);
+        assertThat(settings.get("measuring").get("reference.lower").toString())
+                .isEqualTo("{\"value\":20.0,\"unit\":\"%\",\"changed\":true}");
+        assertThat(settings.get("measuring").get("instrument.time-base").toString())
+                .isEqualTo("{\"value\":20.0,\"unit\":\"ppm\",\"changed\":true}");
+        assertThat(settings.get("measuring").get("reference.upper").toString())
+                .isEqualTo("{\"value\":90.0,\"unit\":\"%\",\"changed\":false}");
         assertThat(document.get("capture").get("startS").asDouble()).isEqualTo(0.1);
         JsonNode signal1 = document.get("channels").get(0);
         assertThat(signal1.get("activeLevel").asText()).isEqualTo("low");

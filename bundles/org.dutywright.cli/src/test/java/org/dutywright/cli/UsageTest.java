@@ -39,6 +39,7 @@ final class UsageTest {
                         "catalogue show --help",
                         "catalogue validate --help",
                         "plugins --help",
+                        "settings --help",
                         "demo --help")
                 .map(line -> Arguments.of((Object) line.split(" ", -1)));
     }
@@ -71,8 +72,11 @@ final class UsageTest {
                 Arguments.of("measure x.csv --active signal1=up", "high, low"),
                 Arguments.of("measure x.csv --scale signal1=0", "nothing to measure"),
                 Arguments.of("measure x.csv --scale signal1=x", "'x' is no number"),
-                Arguments.of("measure x.csv --set reference.lowest=5", "reference.lower"),
-                Arguments.of("measure x.csv --set reference.lower=5000", "must lie in"),
+                Arguments.of("measure x.csv --setting reference.lowest=5", "did you mean 'reference.lower'?"),
+                Arguments.of("measure x.csv --setting zzzzzzzz=5", "'dutywright settings' lists them all"),
+                Arguments.of("measure x.csv --setting reference.lower=5000", "between 1 % and 49 %"),
+                Arguments.of("measure x.csv --setting stuck.alone=5%", "not a voltage"),
+                Arguments.of("measure x.csv --setting instrument.time-base=5 --time-base-ppm 5", "give one of them"),
                 Arguments.of("measure x.csv --report r.html", "no option --report"),
                 Arguments.of("check x.csv", "--sensor ID is missing"),
                 Arguments.of("check x.csv --sensor twin-pedal-200 --position halfway", "released or pressed"),

@@ -81,7 +81,22 @@ public final class CaptureMeasurer {
     }
 
     /**
-     * Measures a capture.
+     * Measures a capture, the clock of its recorder as {@link PulseSettings#TIME_BASE} says.
+     *
+     * @param plans what is known of the channels, by name; channels without a plan are looked at without prejudice
+     * @param settings the numbers that steer measuring
+     * @param progress gets one task in samples read
+     * @throws IOException if the samples cannot be read or the temporary files cannot be written
+     * @throws org.dutywright.capture.CancelledException if the user asked to stop; nothing is left behind
+     */
+    public CaptureMeasurement measure(
+            Capture capture, Map<String, ChannelPlan> plans, PulseSettings settings, Progress progress)
+            throws IOException {
+        return measure(capture, plans, settings, settings.get(PulseSettings.TIME_BASE), progress);
+    }
+
+    /**
+     * Measures a capture with a clock of its own; the settings of the result name it.
      *
      * @param plans what is known of the channels, by name; channels without a plan are looked at without prejudice
      * @param settings the numbers that steer measuring
@@ -100,6 +115,7 @@ public final class CaptureMeasurer {
             throws IOException {
         // a clock error anywhere in the interval is equally likely: rectangular, JCGM 100 4.3.7
         double relative = timeBasePpm * 1e-6 / Math.sqrt(3);
-        return CaptureRun.run(capture, plans, settings, relative, runner, progress);
+        PulseSettings used = settings.with(PulseSettings.TIME_BASE, timeBasePpm);
+        return CaptureRun.run(capture, plans, used, relative, runner, progress);
     }
 }

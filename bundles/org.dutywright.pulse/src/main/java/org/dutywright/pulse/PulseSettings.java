@@ -4,6 +4,7 @@ package org.dutywright.pulse;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /** The numbers that steer measuring, by id; immutable. Declared once in {@link #DECLARED}. */
 public final class PulseSettings {
@@ -19,7 +20,60 @@ public final class PulseSettings {
      * @param help what it does, a sentence
      */
     public record Setting(
-            String id, String label, String unit, double defaultValue, double min, double max, String help) {}
+            String id, String label, String unit, double defaultValue, double min, double max, String help) {
+        /** What it belongs to. */
+        public Group group() {
+            return Group.of(id);
+        }
+
+        /** Whether a value is allowed. */
+        public boolean allows(double value) {
+            return value >= min && value <= max;
+        }
+    }
+
+    /** What settings belong to: those of a group are shown together. */
+    public enum Group {
+        /** The two states of a signal. */
+        LEVELS("State levels", "levels."),
+        /** Where and when a transition counts. */
+        TRANSITIONS("Transitions", "reference.", "hysteresis.", "edge."),
+        /** What is known of the recorder. */
+        RECORDER("Recorder", "instrument."),
+        /** Limits of events. */
+        EVENTS("Events"),
+        /** What a recording must bring along. */
+        FITNESS("Fitness of a recording", "fitness.");
+
+        private final String label;
+        // unmodifiable, which the type does not say
+        @SuppressWarnings("ImmutableEnumChecker")
+        private final List<String> beginnings;
+
+        Group(String label, String... beginnings) {
+            this.label = label;
+            this.beginnings = List.of(beginnings);
+        }
+
+        /** For people. */
+        public String label() {
+            return label;
+        }
+
+        /** The settings of this group, in the order in which they are shown. */
+        public List<Setting> settings() {
+            return DECLARED.stream().filter(it -> it.group() == this).toList();
+        }
+
+        static Group of(String id) {
+            for (Group group : values()) {
+                if (group.beginnings.stream().anyMatch(id::startsWith)) {
+                    return group;
+                }
+            }
+            return EVENTS;
+        }
+    }
 
     /** 10 % reference level. */
     public static final Setting LOWER_REFERENCE = new Setting(
@@ -164,6 +218,16 @@ public final class PulseSettings {
             1000,
             "Half-width of the interval in which the error of the recorder's zero lies; 0 where it is not known.");
 
+    /** Bound of the error of the recorder's clock. */
+    public static final Setting TIME_BASE = new Setting(
+            "instrument.time-base",
+            "Clock error of the recorder",
+            "ppm",
+            CaptureMeasurer.DEFAULT_TIME_BASE_PPM,
+            0,
+            100_000,
+            "Half-width of the interval in which the relative error of the recorder's clock lies, in parts per million.");
+
     /** Samples in a pulse below which a recording is poor. */
     public static final Setting POOR_SAMPLES = new Setting(
             "fitness.poor-samples",
@@ -217,10 +281,16 @@ public final class PulseSettings {
             EventSettings.SHIFT_PULSES,
             GAIN_ERROR,
             OFFSET_ERROR,
+            TIME_BASE,
             POOR_SAMPLES,
             POOR_STEPS);
 
     private final Map<String, Double> values;
+
+    /** The setting of an id. */
+    public static Optional<Setting> find(String id) {
+        return DECLARED.stream().filter(it -> it.id().equals(id)).findFirst();
+    }
 
     private PulseSettings(Map<String, Double> values) {
         this.values = Map.copyOf(values);
@@ -237,13 +307,31 @@ public final class PulseSettings {
      * @throws IllegalArgumentException if the value is outside the setting's range
      */
     public PulseSettings with(Setting setting, double value) {
-        if (!(value >= setting.min() && value <= setting.max())) {
-            throw new IllegalArgumentException(setting.id() + " must lie in " + setting.min() + " to " + setting.max()
-                    + " " + setting.unit() + ", not " + value);
+        if (!setting.allows(value)) {
+            throw new IllegalArgumentException(setting.id() + " must lie between "
+                    + SettingText.of(setting, setting.min()) + " and " + SettingText.of(setting, setting.max())
+                    + ", not " + SettingText.of(setting, value));
         }
         Map<String, Double> changed = new LinkedHashMap<>(values);
         changed.put(setting.id(), value);
         return new PulseSettings(changed);
+    }
+
+    /** The settings whose value is not the default, in the order in which they are shown. */
+    public List<Setting> changed() {
+        return DECLARED.stream().filter(it -> get(it) != it.defaultValue()).toList();
+    }
+
+    @Override
+    public boolean equals(Object other) {
+        return other instanceof PulseSettings that && DECLARED.stream().allMatch(it -> get(it) == that.get(it));
+    }
+
+    @Override
+    public int hashCode() {
+        return changed().stream()
+                .mapToInt(it -> 31 * it.id().hashCode() + Double.hashCode(get(it)))
+                .sum();
     }
 
     /** Value of a setting. */

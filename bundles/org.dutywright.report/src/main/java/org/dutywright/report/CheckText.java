@@ -58,11 +58,7 @@ public final class CheckText {
                 "decision rule " + sensor.decision().rule().word() + ", coverage "
                         + Show.exact(sensor.decision().coverage(), ""));
         table.row("channels", matched(check));
-        RecordingText.addTo(
-                table,
-                check.measurement().capture(),
-                check.measurement().fitness(),
-                check.measurement().settings());
+        RecordingText.addTo(table, check.measurement());
         return table.lines();
     }
 

@@ -15,12 +15,13 @@ import org.dutywright.report.internal.SettingsJson;
  * number that does not exist is {@code null}.
  *
  * <p>Beside the fields of the schema: {@code statusReason}; {@code edgeInstants} with how many transitions got their
- * instant from a fit and how many from two samples; {@code pulseSeparationS}; {@code dutyAtInputPercent} and
- * {@code pulseDurationAtInputS} at the thresholds of the module's input, where the sensor text has them;
- * {@code overshootPercent} and {@code undershootPercent} of the amplitude for {@code rise} and {@code fall}; {@code rmsVoltage}
- * over whole cycles; {@code level} with mean, min, max and RMS of all samples; {@code measurements} with the results of measurements that are not built in, by id; {@code absent} with
- * the reason for each result without a number, by id. A channel that is not PWM has {@code null} as its active
- * level and its numbers of cycles.
+ * instant from a fit and how many from two samples; {@code pulseSeparationS}; {@code dutyAtInputPercent} and {@code
+ * pulseDurationAtInputS} at the thresholds of the module's input, where the sensor text has them; {@code
+ * overshootPercent} and {@code undershootPercent} of the amplitude for {@code rise} and {@code fall}; {@code
+ * rmsVoltage} over whole cycles; {@code level} with mean, min, max and RMS of all samples; {@code measurements} with
+ * the results of measurements that are not built in, by id; {@code absent} with the reason for each result without a
+ * number, by id. A channel that is not PWM has {@code null} as its active level and its numbers of cycles. Under
+ * {@code settings.measuring} each setting stands with its value, its unit and whether it differs from the default.
  */
 public final class MeasureJson {
     /** Value of {@code schema}. */

@@ -19,7 +19,7 @@ public final class MeasureText {
     /** The lines, without line ends. */
     public static List<String> lines(CaptureMeasurement measurement) throws IOException {
         TextTable head = TextTable.create();
-        RecordingText.addTo(head, measurement.capture(), measurement.fitness(), measurement.settings());
+        RecordingText.addTo(head, measurement);
         List<String> lines = new ArrayList<>(head.lines());
         addChannels(lines, measurement);
         return lines;

@@ -21,6 +21,7 @@ import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Role;
 import org.dutywright.pulse.Statistic;
@@ -225,7 +226,9 @@ final class MeasureJsonTest {
                 List.of("yard"));
         JsonNode settings = MAPPER.readTree(text(Examples.measurement(), run)).get("settings");
         JsonNode measuring = settings.get("measuring");
-        assertThat(measuring.get("reference.lower").asDouble()).isEqualTo(10);
+        assertThat(measuring.get("reference.lower").toString())
+                .isEqualTo("{\"value\":10.0,\"unit\":\"%\",\"changed\":false}");
+        assertThat(measuring.size()).isEqualTo(PulseSettings.DECLARED.size());
         ((ObjectNode) settings).remove("measuring");
         assertThat(settings.toString())
                 .isEqualTo("{\"program\":\"Dutywright 9.9.9\",\"timeBasePpm\":25.0,\"sampleRateHz\":1000.0,"

@@ -5,6 +5,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
 import java.util.List;
+import org.dutywright.pulse.CaptureMeasurement;
+import org.dutywright.pulse.EventSettings;
+import org.dutywright.pulse.PulseSettings;
 import org.junit.jupiter.api.Test;
 
 /** The texts as people read them; the numbers are those of the examples. */
@@ -12,6 +15,20 @@ final class TextForPeopleTest {
     @Test
     void aMeasurementReadsAsAccepted() throws IOException {
         Golden.check("measure.txt", MeasureText.lines(Examples.measurement()));
+    }
+
+    @Test
+    void settingsThatWereChangedAreListedAndNoOthers() throws IOException {
+        CaptureMeasurement usual = Examples.measurement();
+        CaptureMeasurement changed = new CaptureMeasurement(
+                usual.capture(),
+                PulseSettings.defaults().with(EventSettings.RUNT_SHARE, 15).with(PulseSettings.TIME_BASE, 5),
+                usual.fitness(),
+                usual.channels());
+        assertThat(MeasureText.lines(changed))
+                .anyMatch(line -> line.matches("settings +runt\\.share 15 %, by default 10 %"))
+                .anyMatch(line -> line.matches(" +instrument\\.time-base 5 ppm, by default 50 ppm"));
+        assertThat(MeasureText.lines(usual)).noneMatch(line -> line.contains("by default"));
     }
 
     @Test

@@ -7,20 +7,23 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Gap;
+import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.SettingText;
 import org.dutywright.report.TextTable;
 
-/** The lines on the recording itself: files, samples, span, gaps, what it cannot carry. */
+/** The lines on the recording itself: files, samples, span, gaps, what it cannot carry, settings that were changed. */
 public final class RecordingText {
     private static final int GAPS_SHOWN = 3;
 
     private RecordingText() {}
 
     /** Adds them as rows of two columns. */
-    public static void addTo(TextTable table, Capture capture, List<Fitness> fitness, PulseSettings settings)
-            throws IOException {
+    public static void addTo(TextTable table, CaptureMeasurement measurement) throws IOException {
+        Capture capture = measurement.capture();
+        List<Fitness> fitness = measurement.fitness();
         table.row(
                 "recording",
                 capture.sources().stream()
@@ -36,10 +39,17 @@ public final class RecordingText {
                 table.row(item.grade().word(), item.item() + ": " + item.reason());
             }
         }
+        String label = "settings";
+        for (PulseSettings.Setting setting : measurement.settings().changed()) {
+            String value = SettingText.of(setting, measurement.settings().get(setting));
+            String usual = SettingText.of(setting, setting.defaultValue());
+            table.row(label, setting.id() + " " + value + ", by default " + usual);
+            label = "";
+        }
         table.row(
                 "values",
                 "± is the standard uncertainty (k = 1), of voltages for the "
-                        + InstrumentErrors.of(settings, "V").covers());
+                        + InstrumentErrors.of(measurement.settings(), "V").covers());
     }
 
     private static String samples(Capture capture) throws IOException {

@@ -33,7 +33,11 @@ public final class SettingsJson {
         json.text("voltageUncertaintyCovers", InstrumentErrors.of(pulse, "V").covers());
         json.object("measuring", () -> {
             for (PulseSettings.Setting setting : PulseSettings.DECLARED) {
-                json.number(setting.id(), pulse.get(setting));
+                json.row(setting.id(), () -> {
+                    json.number("value", pulse.get(setting));
+                    json.text("unit", setting.unit());
+                    json.truth("changed", pulse.get(setting) != setting.defaultValue());
+                });
             }
         });
     }

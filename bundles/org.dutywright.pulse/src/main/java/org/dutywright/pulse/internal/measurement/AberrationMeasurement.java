@@ -117,22 +117,16 @@ public final class AberrationMeasurement implements Measurement {
             }
             double perUnit = 100 / channel.levels().swing();
             Budget budget = Budget.of(
-                            Component.typeA(
-                                    "scatter",
-                                    percents.sd() / Math.sqrt((double) percents.count()),
-                                    Math.max(1, percents.count() - 1.0)),
-                            Component.bounded("noise at the extreme", Shape.ARCSINE, tooMuch.mean() / Math.sqrt(2)),
-                            Component.rectangular("bend between the samples", tooLittle.mean()),
-                            Component.rectangular("code step", perUnit * channel.codeStep() / 2),
-                            Component.normal("level of the state", perUnit * level.u()));
+                    Component.typeA(
+                            "scatter",
+                            percents.sd() / Math.sqrt((double) percents.count()),
+                            Math.max(1, percents.count() - 1.0)),
+                    Component.bounded("noise at the extreme", Shape.ARCSINE, tooMuch.mean() / Math.sqrt(2)),
+                    Component.rectangular("bend between the samples", tooLittle.mean()),
+                    Component.rectangular("code step", perUnit * channel.codeStep() / 2),
+                    Component.normal("level of the state", perUnit * level.u()));
             return new Outcome.OfCycles(new Statistic(
-                    percents.mean(),
-                    percents.min(),
-                    percents.max(),
-                    percents.sd(),
-                    budget.u(),
-                    budget.u95(),
-                    budget));
+                    percents.mean(), percents.min(), percents.max(), percents.sd(), budget.u(), budget.u95(), budget));
         }
     }
 }

@@ -90,9 +90,7 @@ public final class InputDutyMeasurement implements Measurement {
         }
 
         private Outcome duty() {
-            return durations.count() == 0
-                    ? absent()
-                    : statistic(duties, edges().times(100 / periods.mean()));
+            return durations.count() == 0 ? absent() : statistic(duties, edges().times(100 / periods.mean()));
         }
 
         private Outcome duration() {

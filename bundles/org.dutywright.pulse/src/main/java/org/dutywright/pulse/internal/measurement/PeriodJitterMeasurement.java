@@ -133,7 +133,8 @@ public final class PeriodJitterMeasurement implements Measurement {
                     .around(range);
         }
 
-        // A change lies between three edges, the one in the middle counts twice: a variance of six. The largest size of n
+        // A change lies between three edges, the one in the middle counts twice: a variance of six. The largest size of
+        // n
         // normal values lies about sqrt(2 ln 2 n) deviations from 0.
         private Outcome mostChange() {
             if (changes.count() < 1) {

@@ -76,10 +76,16 @@ public final class RmsVoltageMeasurement implements Measurement {
                                 Component.rectangular("noise that adds", noise * noise / (3 * rms)),
                                 Component.normal(
                                         "high level",
-                                        highShare * Math.abs(high) / rms * levels.high().u()),
+                                        highShare
+                                                * Math.abs(high)
+                                                / rms
+                                                * levels.high().u()),
                                 Component.normal(
                                         "low level",
-                                        (1 - highShare) * Math.abs(low) / rms * levels.low().u()),
+                                        (1 - highShare)
+                                                * Math.abs(low)
+                                                / rms
+                                                * levels.low().u()),
                                 Component.rectangular("gain of the recorder", recorder.gainShare() * rms),
                                 Component.rectangular(
                                         "offset of the recorder", recorder.offsetVolts() * Math.abs(mean) / rms))
