@@ -2,6 +2,7 @@
 package org.dutywright.pulse;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -237,5 +238,59 @@ class FitnessDefectsTest {
         assertThat(channel.results().values())
                 .isNotEmpty()
                 .allMatch(it -> it.outcome().equals(new Outcome.Absent(channel.statusReason())));
+    }
+
+    /** Behind a single-pole high pass that has settled on the mean. */
+    private static double[] coupled(double[] samples, double cornerHertz) {
+        double kept = Math.exp(-2 * Math.PI * cornerHertz / RATE);
+        double[] seen = new double[samples.length];
+        seen[0] = samples[0] - Arrays.stream(samples).average().orElseThrow();
+        for (int i = 1; i < samples.length; i++) {
+            seen[i] = kept * (seen[i - 1] + samples[i] - samples[i - 1]);
+        }
+        return seen;
+    }
+
+    @ParameterizedTest
+    @CsvSource({"0.5, 0, 0", "1, 0.02, 0.004", "5, 0.1, 0.016", "20, 0.2, 0.0625"})
+    void aRecordingCoupledByAcHasItsDutyAndNoLevels(double cornerHertz, double noise, double step) {
+        double[] direct = TestSignal.at(RATE, 2)
+                .levels(0.4, 12)
+                .ramp(30e-6)
+                .carrier(203.7, 1e-3, 0.313)
+                .samples();
+        Random random = new Random(8);
+        double[] seen = Arrays.stream(coupled(direct, cornerHertz))
+                .map(it -> it + noise * random.nextGaussian())
+                .map(it -> step > 0 ? Math.rint(it / step) * step : it)
+                .toArray();
+        CaptureMeasurement measured = Measured.of(capture(RATE, seen), Measured.plan(Role.PWM));
+        ChannelMeasurement channel = measured.channels().get(0);
+        Fitness found = line(measured, "signal1.coupling");
+        assertThat(found.grade()).as("%s", found).isEqualTo(Grade.UNFIT);
+        assertThat(found.reason()).contains("set it to DC");
+        assertThat(line(measured, "signal1.baseLine").grade()).isEqualTo(Grade.GOOD);
+        assertThat(channel.levels()).isEmpty();
+        for (String id : List.of("mean-voltage", "rms-voltage", "input-duty")) {
+            assertThat(channel.results().get(id).outcome()).as(id).isEqualTo(new Outcome.Absent(found.reason()));
+        }
+        // a corner of 20 Hz moves the 50 % instants of a ramp of 30 us by less than 0.01 points; the rest is noise
+        assertThat(Measured.statistic(channel, "duty").mean()).isCloseTo(31.3, within(0.02));
+        assertThat(Measured.statistic(channel, "frequency").mean()).isCloseTo(203.7, within(0.01));
+    }
+
+    @Test
+    void aProbeThatOvershootsIsNotCoupledByAc() {
+        // both states run back from 3 % of overshoot with 400 us, about a mean that stays
+        double[] direct = signal(0, 0).samples();
+        double[] seen = direct.clone();
+        double over = 0;
+        for (int i = 1; i < seen.length; i++) {
+            over = (over + 0.03 * (direct[i] - direct[i - 1])) * Math.exp(-1 / (400e-6 * RATE));
+            seen[i] = direct[i] + over;
+        }
+        CaptureMeasurement measured = Measured.of(capture(RATE, seen), Measured.plan(Role.PWM));
+        assertThat(line(measured, "signal1.coupling").grade()).isEqualTo(Grade.GOOD);
+        assertThat(measured.channels().get(0).levels()).isPresent();
     }
 }

@@ -4,6 +4,8 @@ package org.dutywright.pulse;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -265,5 +267,20 @@ class OddInputTest {
         assertThat(channel.cycleCount()).isZero();
         assertThat(measured.fitness())
                 .anyMatch(it -> it.item().equals("signal1.samplesPerPulse") && it.grade() == Grade.UNFIT);
+    }
+
+    @Test
+    void aLongFloatingInputNeedsNoMoreMemory() throws Exception {
+        Process process = new ProcessBuilder(
+                        Path.of(System.getProperty("java.home"), "bin", "java").toString(),
+                        "-Xmx40m",
+                        "-cp",
+                        System.getProperty("java.class.path"),
+                        FloatingInput.class.getName())
+                .redirectErrorStream(true)
+                .start();
+        String said = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor()).as(said).isZero();
+        assertThat(said.lines().toList()).endsWith("unreadable");
     }
 }

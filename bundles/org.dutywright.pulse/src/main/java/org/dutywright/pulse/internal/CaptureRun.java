@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
 import org.dutywright.pulse.CaptureMeasurement;
@@ -18,6 +19,7 @@ import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Role;
 import org.dutywright.pulse.Status;
+import org.dutywright.pulse.internal.fitness.AcCoupling;
 import org.dutywright.pulse.internal.fitness.ChannelFacts;
 import org.dutywright.pulse.internal.fitness.FitnessLines;
 
@@ -54,7 +56,8 @@ public final class CaptureRun {
             List<Fitness> fitness = run.fitness();
             List<ChannelMeasurement> measured = new ArrayList<>();
             for (ChannelAnalysis channel : run.channels) {
-                measured.add(run.measured(channel, runner, timeBaseRelative));
+                Optional<String> levelless = AcCoupling.reason(channel.channel().name(), fitness);
+                measured.add(run.measured(channel, levelless, runner, timeBaseRelative));
                 channel.release();
             }
             return new CaptureMeasurement(capture, settings, fitness, List.copyOf(measured));
@@ -141,11 +144,15 @@ public final class CaptureRun {
         return FitnessLines.of(capture, facts, settings);
     }
 
-    private ChannelMeasurement measured(ChannelAnalysis channel, MeasurementRunner runner, double timeBaseRelative)
+    private ChannelMeasurement measured(
+            ChannelAnalysis channel, Optional<String> levelless, MeasurementRunner runner, double timeBaseRelative)
             throws IOException {
         Map<String, Result> results = channel.hasPulses()
                 ? runner.run(channel, timeBaseRelative, progress)
                 : runner.absent(channel.channel().unit(), whyNot(channel));
+        if (levelless.isPresent()) {
+            results = AcCoupling.withoutLevels(results, channel.channel().unit(), levelless.get());
+        }
         long disturbed = 0;
         CycleTable.Cursor cursor = channel.cycles().cursor();
         for (Cycle cycle = cursor.next(); cycle != null; cycle = cursor.next()) {
@@ -157,7 +164,7 @@ public final class CaptureRun {
                 channel.active(),
                 channel.status(),
                 channel.reason(),
-                channel.levels(),
+                levelless.isPresent() ? Optional.empty() : channel.levels(),
                 channel.summary(),
                 channel.medianPeriodSeconds(),
                 channel.cycles().size(),

@@ -192,16 +192,12 @@ public final class ChannelAnalysis implements AutoCloseable {
      * needs the cycles any more.
      */
     public void refuseUnreadable() throws IOException {
-        if (shortPulses.isEmpty() || !shortPulses.orElseThrow().areUnreadable()) {
+        Optional<String> why =
+                shortPulses.flatMap(it -> it.unreadable(cycles.size(), medianPeriodSeconds / stepSeconds()));
+        if (why.isEmpty()) {
             return;
         }
-        ShortPulses found = shortPulses.orElseThrow();
-        fail(
-                Status.UNREADABLE,
-                Words.of(
-                        "%d of %d cycles have fewer than 2 samples in pulse or pause, so that a faster carrier would look the"
-                                + " same; record at a higher sample rate",
-                        found.unreadable(), found.cycles()));
+        fail(Status.UNREADABLE, why.get());
         close();
         stages = Optional.empty();
         medianPeriodSeconds = Double.NaN;

@@ -5,6 +5,7 @@ import java.io.IOException;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.dutywright.pulse.internal.fitness.ChannelFacts;
+import org.dutywright.pulse.internal.fitness.DroopFacts;
 import org.dutywright.pulse.internal.fitness.PulseFacts;
 import org.dutywright.pulse.internal.fitness.PulsedFacts;
 
@@ -36,7 +37,12 @@ final class FactsCollector {
                 states.codeStep(),
                 channel.shortPulses().orElseThrow(),
                 channel.signs().orElseThrow(),
-                pulses(channel)));
+                pulses(channel),
+                droop(states.droop())));
+    }
+
+    private static DroopFacts droop(Droop droop) {
+        return new DroopFacts(droop.low(), droop.high(), droop.isAbove(false, 0) && droop.isAbove(true, 0));
     }
 
     private static PulseFacts pulses(ChannelAnalysis channel) throws IOException {

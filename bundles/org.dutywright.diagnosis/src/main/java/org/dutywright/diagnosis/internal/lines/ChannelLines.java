@@ -120,6 +120,8 @@ final class ChannelLines {
         String reason = "";
         if (!unusable.isEmpty()) {
             reason = unusable;
+        } else if (levels.isEmpty() && worst(Aspect.LEVELS).isPresent()) {
+            reason = LineJudge.unfit(worst(Aspect.LEVELS).orElseThrow());
         } else if (levels.isEmpty()) {
             reason = "the channel has no two state levels";
         } else if (!unit.equals(VOLT)) {

@@ -29,7 +29,7 @@ final class BaseLine implements FitnessRule {
                 .average()
                 .orElse(0);
         String fact = Words.of("the low level is %.4g %s", low, channel.unit());
-        if (!channel.unit().equals(VOLT)) {
+        if (!channel.unit().equals(VOLT) || AcCoupling.isCoupled(channel, pulsed)) {
             return FitnessRule.line(channel, ITEM, Grade.GOOD, fact);
         }
         if (low - ground < -MOST_BELOW * swing) {

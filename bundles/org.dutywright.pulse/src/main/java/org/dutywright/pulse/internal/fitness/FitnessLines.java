@@ -40,6 +40,7 @@ public final class FitnessLines {
                 new SamplesPerEdge(),
                 new LevelResolution(settings),
                 new Clipping(),
+                new AcCoupling(),
                 new BaseLine(),
                 new ReducedExport(),
                 new StretchedPulses());

@@ -11,6 +11,12 @@ import org.dutywright.pulse.StateLevels;
  * @param shortPulses the shorter ones of pulse and pause
  * @param signs what the samples tell of how they were recorded
  * @param pulses what all pulses tell of it
+ * @param droop how far its levels run within pulses
  */
 public record PulsedFacts(
-        StateLevels levels, double codeStep, ShortPulses shortPulses, SampleSigns signs, PulseFacts pulses) {}
+        StateLevels levels,
+        double codeStep,
+        ShortPulses shortPulses,
+        SampleSigns signs,
+        PulseFacts pulses,
+        DroopFacts droop) {}

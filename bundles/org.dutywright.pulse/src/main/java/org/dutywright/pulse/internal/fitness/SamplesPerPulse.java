@@ -9,7 +9,7 @@ import org.dutywright.pulse.internal.Words;
 
 /**
  * {@code samplesPerPulse}: with fewer than five samples in the shorter one of pulse and pause a verdict would rest on where
- * the samples happen to lie. Fewer than two are refused before ({@link ShortPulses#areUnreadable}): what looks like a
+ * the samples happen to lie. Fewer than two are refused before ({@link ShortPulses#unreadable(long, double)}): what looks like a
  * slow carrier may then be a fast one, sampled too seldom.
  */
 final class SamplesPerPulse implements FitnessRule {

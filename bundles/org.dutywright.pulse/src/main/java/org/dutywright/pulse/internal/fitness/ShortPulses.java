@@ -2,8 +2,10 @@
 package org.dutywright.pulse.internal.fitness;
 
 import java.io.IOException;
+import java.util.Optional;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.CycleTable;
+import org.dutywright.pulse.internal.Words;
 
 /**
  * The shorter ones of pulse and pause in the undisturbed cycles of a channel.
@@ -15,6 +17,10 @@ import org.dutywright.pulse.CycleTable;
  */
 public record ShortPulses(long cycles, double shortestSeconds, long coarse, long unreadable) {
     private static final int LEAST_SAMPLES = 2;
+    /** A period with fewer samples leaves a pulse of a quarter of it with fewer than five. */
+    private static final double FAST_SAMPLES = 20;
+
+    private static final int LEAST_CYCLES = 20;
 
     /** With a larger share of its cycles too short for the sample rate, a channel is recorded too coarsely. */
     private static final double LARGEST_SHARE = 0.05;
@@ -49,9 +55,27 @@ public record ShortPulses(long cycles, double shortestSeconds, long coarse, long
         return new ShortPulses(cycles, shortest, coarse, unreadable);
     }
 
-    /** Whether no number can be given. A few short pulses are what the signal did; only many are the recording's fault. */
-    public boolean areUnreadable() {
-        return unreadable > LARGEST_SHARE * cycles;
+    /**
+     * Why no number can be given, empty if it can. A few short pulses are what the signal did; only many are the
+     * recording's fault. An input that floats makes an edge every few samples, and no cycle like the one before.
+     *
+     * @param allCycles number of cycles, disturbed ones included
+     * @param periodSamples median period in samples
+     */
+    public Optional<String> unreadable(long allCycles, double periodSamples) {
+        if (unreadable > LARGEST_SHARE * cycles) {
+            return Optional.of(Words.of(
+                    "%d of %d cycles have fewer than 2 samples in pulse or pause, so that a faster carrier would look the"
+                            + " same; record at a higher sample rate",
+                    unreadable, cycles));
+        }
+        if (allCycles >= LEAST_CYCLES && 2 * cycles < allCycles && periodSamples < FAST_SAMPLES) {
+            return Optional.of(Words.of(
+                    "half of the cycles have %.0f samples or fewer and most are unlike the others: the input floats, or the"
+                            + " sample rate is too low; clip it on, or record at a higher sample rate",
+                    periodSamples));
+        }
+        return Optional.empty();
     }
 
     /** Whether numbers carry no verdict. */
