@@ -259,4 +259,49 @@ final class RecordingFaultsTest {
         assertFitness(document.get("capture"), "signal1.samplesPerPulse", "unfit");
         assertThat(check(csv).status()).isEqualTo(2);
     }
+
+    @Test
+    void aRecordingCoupledByAcIsJudgedByItsEdgesOnly() throws IOException {
+        List<String> rows = Files.readAllLines(healthy());
+        List<String> lines = new ArrayList<>(List.of(rows.get(0)));
+        // a single pole of 2 Hz at 50 kS/s that has settled on the mean of each channel
+        double kept = Math.exp(-2 * Math.PI * 2 / 50e3);
+        double[] before = new double[2];
+        double[] seen = new double[2];
+        double[] mean = new double[2];
+        List<double[]> values = new ArrayList<>();
+        for (String row : rows.subList(1, rows.size())) {
+            List<String> cells = COMMA.splitAsStream(row).toList();
+            values.add(new double[] {Double.parseDouble(cells.get(1)), Double.parseDouble(cells.get(2))});
+        }
+        for (int channel = 0; channel < 2; channel++) {
+            int index = channel;
+            mean[channel] =
+                    values.stream().mapToDouble(it -> it[index]).average().orElseThrow();
+            before[channel] = mean[channel];
+        }
+        for (int i = 0; i < values.size(); i++) {
+            for (int channel = 0; channel < 2; channel++) {
+                double now = values.get(i)[channel];
+                seen[channel] = kept * (seen[channel] + now - before[channel]);
+                before[channel] = now;
+            }
+            lines.add(String.format(Locale.ROOT, "%.5f,%.4f,%.4f", i / 50e3, seen[0], seen[1]));
+        }
+        Path csv = write("coupled", lines);
+        Run run = check(csv);
+        JsonNode document = MAPPER.readTree(run.out());
+        assertFitness(document.get("measure").get("capture"), "signal1.coupling", "unfit");
+        assertThat(line(document, "signal1.highLevel").get("result").asText()).isEqualTo("not-judged");
+        assertThat(line(document, "signal1.highLevel").get("reason").asText()).contains("coupled by AC");
+        assertThat(line(document, "signal1.events.level-shift").get("result").asText())
+                .isEqualTo("not-judged");
+        assertThat(line(document, "signal1.frequency").get("result").asText()).isEqualTo("pass");
+        assertThat(line(document, "signal1.duty").get("result").asText()).isEqualTo("pass");
+        JsonNode channel = document.get("measure").get("channels").get(0);
+        assertThat(channel.get("lowLevel").get("value").isNull()).isTrue();
+        assertThat(channel.get("meanVoltage").get("value").isNull()).isTrue();
+        assertThat(run.status()).as(run.out()).isZero();
+        assertThat(Run.of("measure", csv).out()).contains("signal1.coupling").contains("set it to DC");
+    }
 }
