@@ -201,6 +201,7 @@ final class EdgeFinder {
         release();
         stay.end(current);
         current.extreme = side.sign() * furthest;
+        current.expected = side.sign() * side.level();
         current.endsWithEdge = true;
         boolean offLevel = side.hasMoved(current);
         if (offLevel) {
@@ -278,6 +279,7 @@ final class EdgeFinder {
         release();
         stay.endSegment(current);
         current.extreme = side.sign() * furthest;
+        current.expected = side.sign() * side.level();
         current.endSeconds = blocks.seconds(last);
         current.endSample = blocks.firstSample() + last + 1;
         current.area = area;

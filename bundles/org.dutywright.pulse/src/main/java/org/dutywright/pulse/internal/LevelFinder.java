@@ -10,7 +10,8 @@ import org.dutywright.pulse.internal.StretchLevels.Pair;
 /**
  * Tells whether a channel has two states, and their levels (IEEE Std 181-2011: group the samples by state, then take
  * the mean of each group). The histogram separates the states; the level of each is the mean of its samples outside
- * transitions and their aberrations. Reads the channel twice or three times, in constant memory.
+ * transitions and their aberrations, or their shorth where they are skewed. Reads the channel a few times, in constant
+ * memory.
  */
 final class LevelFinder {
     /** Share of the samples cut off at each end of the range, where spikes and overshoot are. */
@@ -159,10 +160,10 @@ final class LevelFinder {
     private Optional<States> valued(LevelTally tally, double noise) {
         double lowNoise = tally.low().noise(noise);
         double highNoise = tally.high().noise(noise);
-        double low = tally.low().level();
-        double high = tally.high().level();
         boolean noisy = Math.max(lowNoise, highNoise) > NOISY * survey.codes().step();
         double codeStep = survey.codes().known(noisy);
+        double low = tally.low().level(lowNoise, codeStep);
+        double high = tally.high().level(highNoise, codeStep);
         if (!separate(low, high, Math.max(lowNoise, highNoise), codeStep)) {
             return Optional.empty();
         }

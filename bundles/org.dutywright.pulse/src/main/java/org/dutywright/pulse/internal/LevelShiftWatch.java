@@ -37,7 +37,9 @@ final class LevelShiftWatch {
         uReference = high ? states.uFirstHigh() : states.uFirstLow();
         limit = settings.get(EventSettings.SHIFT_SHARE) / 100 * (states.firstHigh() - states.firstLow());
         sigmas = settings.get(EventSettings.EVENT_SIGMA);
-        noise = high ? states.levels().highNoise() : states.levels().lowNoise();
+        double one = high ? states.levels().highNoise() : states.levels().lowNoise();
+        // where neighbours are alike, a mean tells less than its number of samples says
+        noise = one * Math.sqrt(states.samplesPerIndependent());
         codeStep = states.codeStep();
         leastPulses = Math.round(settings.get(EventSettings.SHIFT_PULSES));
     }

@@ -39,6 +39,11 @@ final class LevelTally implements PulseSink, AutoCloseable {
     }
 
     @Override
+    public void plateau(boolean isHigh, double[] values, int from, int to) {
+        (isHigh ? high : low).samples(values, from, to);
+    }
+
+    @Override
     public void segmentEnd() {
         lastRise = Double.NaN;
     }

@@ -12,6 +12,8 @@ final class Plateau {
     private static final int LEAST_AWAY = 16;
     private static final int MOST_AWAY = 1 << 12;
 
+    private final PulseSink sink;
+    private boolean high;
     private final double[] held = new double[MOST_HELD];
     private int heldStart;
     private int heldCount;
@@ -29,12 +31,23 @@ final class Plateau {
     private boolean far;
 
     /**
+     * No pulse yet.
+     *
+     * @param sink is told of the samples that count
+     */
+    Plateau(PulseSink sink) {
+        this.sink = sink;
+    }
+
+    /**
      * Starts a pulse.
      *
+     * @param inHigh whether it is one of the high state
      * @param tail samples at its end that do not count
      * @param centre a level near the samples: deviations from it keep more digits than the samples
      */
-    void start(long tail, double centre) {
+    void start(boolean inHigh, long tail, double centre) {
+        high = inHigh;
         this.tail = (int) Math.min(tail, MOST_HELD);
         this.centre = centre;
         toSkip = 0;
@@ -96,6 +109,7 @@ final class Plateau {
     }
 
     private void count(double[] values, int from, int to) {
+        sink.plateau(high, values, from, to);
         double a = 0;
         double b = 0;
         double squared = 0;

@@ -19,6 +19,7 @@ final class PlateauBins {
     private final long[] nearEdges = new long[BINS];
     private final double[] sums = new double[BINS];
     private final double[] squares = new double[BINS];
+    private final double[] trendSquares = new double[BINS];
 
     /**
      * Nothing yet.
@@ -40,6 +41,8 @@ final class PlateauBins {
         nearEdges[bin] += pulse.nearEdges ? pulse.plateauSamples : 0;
         sums[bin] += pulse.plateauSamples * off;
         squares[bin] += pulse.plateauSquares;
+        double n = pulse.plateauSamples;
+        trendSquares[bin] += pulse.plateauTrend * pulse.plateauTrend * n * (n * n - 1) / 12;
     }
 
     /**
@@ -50,8 +53,9 @@ final class PlateauBins {
      * @param nearEdges those of the samples that lie close to transitions
      * @param level mean of the samples, the centre where there is none
      * @param squares sum of the squared distances of the samples from the mean of their pulse
+     * @param trendSquares the part of it that straight lines through the samples of each pulse explain
      */
-    record Total(long pulses, long samples, long nearEdges, double level, double squares) {}
+    record Total(long pulses, long samples, long nearEdges, double level, double squares, double trendSquares) {}
 
     Total total() {
         int reach = (int) Math.round(FAR * BINS_PER_SWING);
@@ -61,15 +65,17 @@ final class PlateauBins {
         long totalNearEdges = 0;
         double sum = 0;
         double totalSquares = 0;
+        double totalTrendSquares = 0;
         for (int bin = Math.max(0, median - reach); bin <= Math.min(BINS - 1, median + reach); bin++) {
             totalPulses += pulses[bin];
             totalSamples += samples[bin];
             totalNearEdges += nearEdges[bin];
             sum += sums[bin];
             totalSquares += squares[bin];
+            totalTrendSquares += trendSquares[bin];
         }
         double level = totalSamples == 0 ? centre : centre + sum / totalSamples;
-        return new Total(totalPulses, totalSamples, totalNearEdges, level, totalSquares);
+        return new Total(totalPulses, totalSamples, totalNearEdges, level, totalSquares, totalTrendSquares);
     }
 
     private int medianBin() {

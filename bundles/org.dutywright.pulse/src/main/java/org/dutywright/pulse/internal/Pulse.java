@@ -38,6 +38,8 @@ final class Pulse {
     double area;
     /** Sample that went furthest into the state. */
     double extreme;
+    /** Level of the state at which the edge finder acted at its end. */
+    double expected;
     /** Mean of the samples of the state outside transitions and their aberrations, NaN without any. */
     double plateau = Double.NaN;
     /** Number of those samples. */

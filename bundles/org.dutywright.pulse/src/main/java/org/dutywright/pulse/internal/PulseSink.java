@@ -20,6 +20,16 @@ interface PulseSink {
      */
     default void excursion(Excursion excursion) throws IOException {}
 
+    /**
+     * Takes samples of a state outside transitions and their aberrations, before the pulse that they are in is complete.
+     *
+     * @param high whether they are in the high state
+     * @param values holds them
+     * @param from index of the first one
+     * @param to index after the last one
+     */
+    default void plateau(boolean high, double[] values, int from, int to) {}
+
     /** Told after the last pulse of a segment; the next pulse lies after a gap. */
     default void segmentEnd() throws IOException {}
 

@@ -9,7 +9,7 @@ import java.util.Iterator;
 
 /**
  * Takes out pulses that crossed the hysteresis but did not come near the level that their state had in the pulses
- * before: runts. Where most of the pulses that follow have the same level, it has shifted and there is no runt. What
+ * before, seen from the levels of the moment: runts. Where most of the pulses that follow have the same level, it has shifted and there is no runt. What
  * lies on both sides of a runt becomes one pulse again.
  */
 final class RuntFilter implements PulseSink {
@@ -26,8 +26,10 @@ final class RuntFilter implements PulseSink {
     RuntFilter(States states, PulseSink next, MarkLog runts) {
         this.next = next;
         this.runts = runts;
-        low = new Track(states.firstLow(), states.thresholds().lowLeave());
-        high = new Track(states.firstHigh(), states.thresholds().highLeave());
+        Thresholds levels = states.thresholds();
+        boolean moves = states.track().moves();
+        low = new Track(moves ? 0 : states.firstLow() - levels.low(), levels.lowLeave());
+        high = new Track(moves ? 0 : states.firstHigh() - levels.high(), levels.highLeave());
     }
 
     @Override
@@ -71,7 +73,11 @@ final class RuntFilter implements PulseSink {
         next.segmentEnd();
     }
 
-    /** The level of one state as it was in the last good pulses. */
+    private static double extreme(Pulse pulse) {
+        return pulse.extreme - pulse.expected;
+    }
+
+    /** The level of one state as it was in the last good pulses, from the level at which the edge finder acted. */
     private static final class Track {
         private static final int GOOD = 8;
 
@@ -96,18 +102,18 @@ final class RuntFilter implements PulseSink {
                 Pulse other = following.next();
                 if (other.high == pulse.high) {
                     seen++;
-                    agreeing += Math.abs(other.extreme - pulse.extreme) <= tolerance ? 1 : 0;
+                    agreeing += Math.abs(extreme(other) - extreme(pulse)) <= tolerance ? 1 : 0;
                 }
             }
             return 2 * agreeing <= seen;
         }
 
         private boolean fallsShort(Pulse pulse, double from) {
-            return pulse.high ? pulse.extreme < from - tolerance : pulse.extreme > from + tolerance;
+            return pulse.high ? extreme(pulse) < from - tolerance : extreme(pulse) > from + tolerance;
         }
 
         void follow(Pulse pulse) {
-            double seen = pulse.levelSamples() > 0 ? pulse.level() : pulse.extreme;
+            double seen = (pulse.levelSamples() > 0 ? pulse.level() : pulse.extreme) - pulse.expected;
             if (fallsShort(pulse, level)) {
                 // the level has shifted: what was before no longer counts
                 Arrays.fill(good, seen);

@@ -23,6 +23,14 @@ final class StateTally {
     /** A single pole has this share of its swing left between one and three durations after it reached 90 %. */
     private static final double NEAR_EDGES = 0.005;
 
+    /** Noise alone moves the mean of some hundred samples or more off their middle by far less than this share of it. */
+    private static final double SKEWED = 0.2;
+
+    /** From this share of the swing on a trend within pulses counts, if it is beyond doubt. */
+    private static final double DROOPS = 0.01;
+
+    private static final double DROOP_SIGMAS = 6;
+
     private static final int LONG_PULSE = 64;
 
     private final double centre;
@@ -33,6 +41,7 @@ final class StateTally {
     private long pulses;
     private long withPlateau;
     private final PlateauBins plateaus;
+    private final SampleBins samples;
     private long settledSamples;
     private double settledSum;
     private double extremeSum;
@@ -54,6 +63,11 @@ final class StateTally {
         towardsOther = 1 / swing;
         scatter = new PlateauScatter(swing);
         plateaus = new PlateauBins(centre, Math.abs(swing));
+        samples = new SampleBins(centre, Math.abs(swing));
+    }
+
+    void samples(double[] values, int from, int to) {
+        samples.add(values, from, to);
     }
 
     void add(Pulse pulse) {
@@ -102,11 +116,19 @@ final class StateTally {
         return LONG_PULSE;
     }
 
-    /** Scatter of the samples within the plateaus, empty (negative) where no plateau has two samples. */
+    /** Scatter of the samples within the plateaus, about their trend where they droop; else what is given. */
     double noise(double otherwise) {
         PlateauBins.Total total = plateaus.total();
-        long degrees = total.samples() - total.pulses();
-        return degrees > 0 ? Math.sqrt(total.squares() / degrees) : otherwise;
+        boolean droops = droop() > DROOPS && droop() > DROOP_SIGMAS * uDroop();
+        double squares = droops ? total.squares() - total.trendSquares() : total.squares();
+        long degrees = total.samples() - (droops ? 2 : 1) * total.pulses();
+        return degrees > 0 ? Math.sqrt(Math.max(0, squares) / degrees) : otherwise;
+    }
+
+    /** Whether the mean of the samples lies off their middle by more than noise and code step explain. */
+    private boolean isSkewed(double noise, double codeStep) {
+        double unsure = Math.max(codeStep, Math.max(2 * samples.width(), SKEWED * noise));
+        return samples.total() > 0 && Math.abs(plateaus.total().level() - samples.median()) > unsure;
     }
 
     private boolean plateausDo() {
@@ -114,12 +136,14 @@ final class StateTally {
     }
 
     /**
-     * The level: mean of the samples outside transitions and aberrations where there are enough of them. Runts and the
-     * smaller part of a level that has shifted are left out.
+     * The level: mean of the samples outside transitions and aberrations where there are enough of them, or their shorth
+     * where they are skewed. Runts and the smaller part of a level that has shifted are left out.
      */
-    double level() {
+    double level(double noise, double codeStep) {
         if (plateausDo()) {
-            return plateaus.total().level();
+            return isSkewed(noise, codeStep)
+                    ? samples.shorth()
+                    : plateaus.total().level();
         }
         if (settledSamples > 0) {
             return centre + settledSum / settledSamples;
@@ -139,14 +163,21 @@ final class StateTally {
         parts.add(Component.bounded("code step", shape, Dither.remaining(codeStep, scatter)));
         if (plateausDo()) {
             PlateauBins.Total total = plateaus.total();
-            parts.add(noisePart(noise, total));
+            boolean skewed = isSkewed(noise, codeStep);
+            parts.add(skewed ? shorthPart(noise) : noisePart(noise, total));
             parts.add(settling(total, swing, edgeSamples));
-            return new Budget(parts).around(total.level());
+            return new Budget(parts).around(level(noise, codeStep));
         }
-        double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level());
+        double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level(noise, codeStep));
         parts.add(Component.normal("noise", noise / Math.sqrt(Math.max(1.0, (double) settledSamples))));
         parts.add(Component.normal("samples close to transitions", Math.max(UNSETTLED * swing, toExtreme)));
-        return new Budget(parts).around(level());
+        return new Budget(parts).around(level(noise, codeStep));
+    }
+
+    // The scatter of a shorth shrinks with the cube root of the number of independent samples only.
+    private Component shorthPart(double noise) {
+        double independent = Math.max(1, samples.total() / samplesPerIndependent(noise));
+        return Component.normal("noise", Math.hypot(noise / Math.cbrt(independent), samples.width()));
     }
 
     // The scatter of the samples and that of the means of pulses both tell it; where samples are alike the second is
@@ -194,7 +225,7 @@ final class StateTally {
     /** Level of the first pulses, to which later ones are compared; the overall level where no pulse has a plateau. */
     double firstLevel() {
         if (firstCount == 0) {
-            return level();
+            return level(0, 0);
         }
         double[] sorted = Arrays.copyOf(first, firstCount);
         Arrays.sort(sorted);
@@ -203,6 +234,6 @@ final class StateTally {
 
     /** Standard uncertainty of {@link #firstLevel} from noise; a median scatters by sqrt(pi / 2) more than a mean. */
     double uFirstLevel(double noise) {
-        return noise * Math.sqrt(Math.PI / 2 / Math.max(1, firstSamples));
+        return noise * Math.sqrt(Math.PI / 2 * samplesPerIndependent(noise) / Math.max(1, firstSamples));
     }
 }

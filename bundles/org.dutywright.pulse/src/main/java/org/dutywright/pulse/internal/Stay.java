@@ -6,7 +6,7 @@ import org.dutywright.pulse.PulseSettings;
 
 /** What a stay in one state shows beside its edges: the plateau that tells its level, and excursions out of it. */
 final class Stay {
-    private final Plateau plateau = new Plateau();
+    private final Plateau plateau;
     private final Margins margins;
     private final TransitionTimer timer;
     private final ExcursionWatch excursions;
@@ -15,6 +15,7 @@ final class Stay {
 
     Stay(PulseSink sink, TransitionTimer timer, PulseSettings settings) {
         this.timer = timer;
+        plateau = new Plateau(sink);
         margins = new Margins(settings.get(PulseSettings.ABERRATION));
         excursions = new ExcursionWatch(sink, plateau, timer, settings);
     }
@@ -38,7 +39,8 @@ final class Stay {
     }
 
     private void startPlateau() {
-        plateau.start(margins.tail(side.high(), timer.usualSamples(!side.high())), side.sign() * side.level());
+        plateau.start(
+                side.high(), margins.tail(side.high(), timer.usualSamples(!side.high())), side.sign() * side.level());
     }
 
     /** Whether the transition into the state is over, or was given up. */
