@@ -26,7 +26,7 @@ final class CoreServicesTest {
         InstalledReaders installed = InstalledReaders.find();
 
         assertThat(installed.problems()).isEmpty();
-        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv", "wav", "comtrade", "vcd");
+        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv", "wav", "comtrade", "vcd", "numpy");
     }
 
     @Test

@@ -27,11 +27,11 @@ public final class WavBytes {
         return new WavBytes("RIFF", ByteOrder.LITTLE_ENDIAN);
     }
 
-    static WavBytes rifx() {
+    public static WavBytes rifx() {
         return new WavBytes("RIFX", ByteOrder.BIG_ENDIAN);
     }
 
-    static WavBytes rf64(long dataBytes) {
+    public static WavBytes rf64(long dataBytes) {
         WavBytes wav = new WavBytes("RF64", ByteOrder.LITTLE_ENDIAN);
         wav.text("ds64");
         wav.int32(28);
@@ -76,7 +76,7 @@ public final class WavBytes {
         return this;
     }
 
-    WavBytes extensible(int subFormat, int channels, int rate, int bits) {
+    public WavBytes extensible(int subFormat, int channels, int rate, int bits) {
         text("fmt ");
         int32(40);
         int16(0xFFFE);
@@ -94,7 +94,7 @@ public final class WavBytes {
         return this;
     }
 
-    WavBytes chunk(String id, byte[] content) {
+    public WavBytes chunk(String id, byte[] content) {
         text(id);
         int32(content.length);
         bytes.writeBytes(content);

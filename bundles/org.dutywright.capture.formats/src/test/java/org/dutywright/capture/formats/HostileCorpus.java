@@ -1,0 +1,165 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture.formats;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.dutywright.capture.CaptureReader;
+import org.dutywright.capture.formats.comtrade.ComtradeCaptureReader;
+import org.dutywright.capture.formats.comtrade.ComtradeText;
+import org.dutywright.capture.formats.csv.CsvCaptureReader;
+import org.dutywright.capture.formats.numpy.NumpyCaptureReader;
+import org.dutywright.capture.formats.numpy.NumpyReaderTest;
+import org.dutywright.capture.formats.vcd.VcdCaptureReader;
+import org.dutywright.capture.formats.wav.WavBytes;
+import org.dutywright.capture.formats.wav.WavCaptureReader;
+
+/** Sound files of each format, small, to be spoiled. */
+final class HostileCorpus {
+    private static final int ROWS = 40;
+
+    private HostileCorpus() {}
+
+    /**
+     * A recording of one or two files.
+     *
+     * @param files name and content, the one to be opened first
+     */
+    record Sample(Map<String, byte[]> files) {
+        static Sample of(String name, byte[] bytes) {
+            return new Sample(Map.of(name, bytes));
+        }
+    }
+
+    static CaptureReader reader(String id) {
+        return switch (id) {
+            case "csv" -> new CsvCaptureReader();
+            case "wav" -> new WavCaptureReader();
+            case "comtrade" -> new ComtradeCaptureReader();
+            case "vcd" -> new VcdCaptureReader();
+            case "numpy" -> new NumpyCaptureReader();
+            default -> throw new IllegalArgumentException(id);
+        };
+    }
+
+    static List<Sample> of(String id) throws IOException {
+        return switch (id) {
+            case "csv" -> csv();
+            case "wav" -> wav();
+            case "comtrade" -> comtrade();
+            case "vcd" -> vcd();
+            default -> numpy();
+        };
+    }
+
+    private static byte[] ascii(String text) {
+        return text.getBytes(StandardCharsets.ISO_8859_1);
+    }
+
+    private static List<Sample> csv() {
+        List<Sample> samples = new ArrayList<>();
+        for (String delimiter : List.of(",", ";", "\t")) {
+            StringBuilder text = new StringBuilder("made: by hand\r\n");
+            text.append(String.join(delimiter, "time (ms)", "signal1", "\"two\" (mV)"))
+                    .append("\r\n");
+            for (int i = 0; i < ROWS; i++) {
+                text.append(i * 0.25)
+                        .append(delimiter)
+                        .append(i % 7 < 3 ? "4.9" : "0.1")
+                        .append(delimiter)
+                        .append("5e-1\r\n");
+            }
+            samples.add(Sample.of("pedal.csv", ascii(text.toString())));
+        }
+        samples.add(Sample.of("pedal.csv", ascii("t;a\n0,0;1,5\n0,1;2,5\n0,2;\n0,4;1,0\n")));
+        return samples;
+    }
+
+    private static List<Sample> wav() {
+        byte[] data = new byte[6 * ROWS];
+        for (int i = 0; i < data.length; i++) {
+            data[i] = (byte) (37 * i);
+        }
+        List<Sample> samples = new ArrayList<>();
+        for (int bits : new int[] {8, 16, 24}) {
+            samples.add(Sample.of(
+                    "pedal.wav",
+                    WavBytes.riff().format(1, 2, 8000, bits).data(data).toBytes()));
+        }
+        samples.add(Sample.of(
+                "pedal.wav",
+                WavBytes.rf64(data.length).extensible(3, 1, 8000, 32).data(data).toBytes()));
+        samples.add(Sample.of(
+                "pedal.wav",
+                WavBytes.rifx()
+                        .chunk("LIST", new byte[9])
+                        .format(7, 1, 8000, 8)
+                        .data(data)
+                        .toBytes()));
+        return samples;
+    }
+
+    private static List<Sample> comtrade() {
+        StringBuilder rows = new StringBuilder();
+        double[] values = new double[ROWS];
+        for (int i = 0; i < ROWS; i++) {
+            values[i] = i % 7 < 3 ? 2000 : 10;
+            rows.append(i + 1)
+                    .append(',')
+                    .append(i * 1000)
+                    .append(',')
+                    .append((int) values[i])
+                    .append(",1\r\n");
+        }
+        byte[] binary = ComtradeText.binary(2, values);
+        List<Sample> samples = new ArrayList<>();
+        for (String rates : List.of("1\n1000,40", "2\n1000,20\n100,40", "0\n0,40")) {
+            samples.add(new Sample(Map.of(
+                    "pedal.cfg", ascii(ComtradeText.config("ASCII", rates)), "pedal.dat", ascii(rows.toString()))));
+            samples.add(
+                    new Sample(Map.of("pedal.cfg", ascii(ComtradeText.config("BINARY", rates)), "pedal.dat", binary)));
+        }
+        ByteArrayOutputStream combined = new ByteArrayOutputStream();
+        combined.writeBytes(ascii("--- file type: CFG ---\n" + ComtradeText.config("BINARY", "1\n1000,40")));
+        combined.writeBytes(ascii("--- file type: DAT BINARY: " + binary.length + " ---\n"));
+        combined.writeBytes(binary);
+        samples.add(Sample.of("pedal.cff", combined.toByteArray()));
+        return samples;
+    }
+
+    private static List<Sample> vcd() {
+        StringBuilder dump = new StringBuilder("$timescale 1 us $end\n$scope module yard $end\n");
+        dump.append("$var wire 1 ! signal1 $end\n$var reg 4 ab count [3:0] $end\n$var real 64 r volts $end\n");
+        dump.append("$upscope $end\n$enddefinitions $end\n#0\n$dumpvars\n0!\nb0 ab\nr0 r\n$end\n");
+        for (int i = 1; i < ROWS; i++) {
+            dump.append("#" + 500 * i + "\n" + i % 2 + "!\nb" + Integer.toBinaryString(i % 16) + " ab\nr" + i / 8.0
+                    + " r\n");
+        }
+        return List.of(
+                Sample.of("pedal.vcd", ascii(dump.toString())),
+                Sample.of(
+                        "pedal.vcd",
+                        ascii("$timescale 1s $end $var wire 1 ! a $end $enddefinitions $end #0 0! #3 x! #4 1!")));
+    }
+
+    private static List<Sample> numpy() throws IOException {
+        List<Sample> samples = new ArrayList<>();
+        for (String name : List.of(
+                "rows-le-f4.npy",
+                "rows-be-i2.npy",
+                "fortran.npy",
+                "columns.npy",
+                "version-2.npy",
+                "named.npz",
+                "packed.npz")) {
+            try (InputStream stream = NumpyReaderTest.class.getResourceAsStream(name)) {
+                samples.add(Sample.of(name, stream.readAllBytes()));
+            }
+        }
+        return samples;
+    }
+}

@@ -1,0 +1,231 @@
+// SPDX-License-Identifier: EPL-2.0
+package org.dutywright.capture.formats.numpy;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
+import org.dutywright.capture.Capture;
+import org.dutywright.capture.Captures;
+import org.dutywright.capture.Progress;
+import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.CaptureValues;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Against files that NumPy 2.4.6 wrote (releng/reference/formats/make_numpy.py): row i of channel k is (i - 2)(k + 1)/4,
+ * without the 4 in whole numbers and without the sign in those that have none.
+ */
+public class NumpyReaderTest {
+    private static final double[] FIRST = {-0.5, -0.25, 0, 0.25, 0.5, 0.75};
+    private static final double[] SECOND = {-1, -0.5, 0, 0.5, 1, 1.5};
+
+    @TempDir
+    Path folder;
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "rows-le-f2",
+                "rows-le-f4",
+                "rows-le-f8",
+                "rows-be-f4",
+                "rows-be-f8",
+                "fortran",
+                "columns",
+                "fortran-columns",
+                "version-2",
+                "version-3"
+            })
+    void floatsAreInVoltsWhateverTheirOrder(String name) throws Exception {
+        try (Capture capture = open(written(name + ".npy"), CaptureValues.at(1000))) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("channel1 in V", "channel2 in V");
+            assertThat(CaptureValues.valuesOf(capture, 0)).containsExactly(FIRST);
+            assertThat(CaptureValues.valuesOf(capture, 1)).containsExactly(SECOND);
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(1000);
+        }
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"le-i1", "le-i2", "be-i2", "le-i4", "be-i4", "le-i8", "u1", "le-u2", "be-u4", "le-u8"})
+    void wholeNumbersHaveNoUnit(String name) throws Exception {
+        try (Capture capture = open(written("rows-" + name + ".npy"), CaptureValues.at(1000))) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("channel1", "channel2");
+            double[] expected = Arrays.stream(SECOND)
+                    .map(value -> 4 * (name.contains("u") ? Math.abs(value) : value))
+                    .toArray();
+            assertThat(CaptureValues.valuesOf(capture, 1)).containsExactly(expected);
+            boolean counts = List.of("le-i1", "le-i2", "be-i2", "u1").contains(name);
+            assertThat(capture.samples().counts(0).isPresent()).isEqualTo(counts);
+        }
+    }
+
+    @Test
+    void oneDimensionIsOneChannelAndTruthValuesAreTwoLevels() throws Exception {
+        try (Capture capture = open(written("one.npy"), CaptureValues.at(10))) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("channel1 in V");
+            assertThat(CaptureValues.valuesOf(capture, 0)).containsExactly(FIRST);
+        }
+        try (Capture capture = open(written("bool.npy"), CaptureValues.at(10))) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("channel1");
+            assertThat(CaptureValues.valuesOf(capture, 0)).containsExactly(0, 0, 0, 1, 1, 1);
+        }
+    }
+
+    @Test
+    void anArchiveNamesItsChannelsItsUnitsAndItsTime() throws Exception {
+        try (Capture capture = open(written("named.npz"), ReadSettings.none())) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("signal1 in V", "signal2 in V");
+            assertThat(CaptureValues.valuesOf(capture, 0)).containsExactly(FIRST);
+            assertThat(CaptureValues.valuesOf(capture, 1)).containsExactly(-0.004, -0.002, 0, 0.002, 0.004, 0.006);
+            assertThat(CaptureValues.secondsOf(capture)).containsExactly(-1e-3, -0.5e-3, 0, 0.5e-3, 1e-3, 1.5e-3);
+        }
+        try (Capture capture = open(written("packed.npz"), ReadSettings.none())) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("pair1 in V", "pair2 in V");
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(2000);
+            assertThat(capture.guessed()).containsEntry("sample rate found", "in the array fs");
+        }
+    }
+
+    @Test
+    void withoutARateAFirstColumnThatRisesIsTime() throws Exception {
+        try (Capture capture = open(written("rows-le-f8.npy"), ReadSettings.none())) {
+            assertThat(CaptureValues.channels(capture)).containsExactly("channel2 in V");
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(4);
+            assertThat(CaptureValues.secondsOf(capture)[0]).isEqualTo(-0.5);
+        }
+        Path one = written("one.npy");
+        assertThatThrownBy(() -> open(one, ReadSettings.none())).hasMessageContaining("--sample-rate HZ");
+    }
+
+    @Test
+    void whatIsNoNumberLeavesAGap() throws Exception {
+        Path file = array("'<f8'", "(5,)", 1, 2, Double.NaN, 4, 5);
+        try (Capture capture = open(file, CaptureValues.at(10))) {
+            assertThat(CaptureValues.valuesOf(capture, 0)).containsExactly(1, 2, 4, 5);
+            assertThat(CaptureValues.secondsOf(capture)).containsExactly(0, 0.1, 0.3, 0.4);
+        }
+    }
+
+    @Test
+    void declaredLengthsAreNotTrusted() throws Exception {
+        try (Capture capture = open(array("'<f8'", "(999999999999999999,)", 1, 2, 3), CaptureValues.at(10))) {
+            assertThat(capture.sampleCount()).isEqualTo(3);
+            assertThat(capture.guessed())
+                    .containsEntry("length", "declared as 999999999999999999 rows, cut off after 3");
+        }
+        refused(array("'<f8'", "(2, 999999999999999999)", 1, 2, 3), "byte 0: the array is cut off");
+        refused(array("'<f8'", "(999999, 99999)", 1, 2, 3), "the array has 99999 columns, not 1 to 1000");
+        refused(array("'<f8'", "(0, 5)", 1, 2, 3), "has 0 columns");
+        byte[] long2 = {(byte) 0x93, 'N', 'U', 'M', 'P', 'Y', 2, 0, -1, -1, -1, -1, 0};
+        refused(Files.write(folder.resolve("long.npy"), long2), "the header of the array declares 4294967295 bytes");
+    }
+
+    @Test
+    void whatIsNoTableOfNumbersIsRefused() throws Exception {
+        refused(written("complex.npy"), "byte 0: the array holds no plain numbers");
+        refused(written("cube.npy"), "byte 0: the array has 3 dimensions");
+        refused(array("[('a', '<f8')]", "(3,)", 1, 2, 3), "the array holds no plain numbers");
+        refused(array("'|O'", "(3,)", 1, 2, 3), "the array holds no plain numbers");
+        refused(
+                archive("a.npy", Files.readAllBytes(written("one.npy")), "b.npy", header("'<f8'", "(3,)", 1, 2, 3)),
+                "array 'b' has 3 rows and the first one 6");
+    }
+
+    @Test
+    void namesInAnArchiveThatArePathsAreRefused() throws Exception {
+        for (String name : List.of("../a.npy", "/a.npy", "a\\b.npy", "c:a.npy", ".a.npy")) {
+            refused(archive(name, header("'<f8'", "(3,)", 1, 2, 3)), "an entry whose name is none of an array");
+        }
+    }
+
+    @Test
+    void anArchiveThatUnpacksToFarMoreThanItTakesIsRefused() throws Exception {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+            zip.putNextEntry(new ZipEntry("a.npy"));
+            zip.write(header("'|u1'", "(200000000,)"));
+            byte[] zeros = new byte[1 << 20];
+            for (int i = 0; i < 100; i++) {
+                zip.write(zeros);
+            }
+            zip.closeEntry();
+        }
+        assertThat(bytes.size()).isLessThan(200_000);
+        refused(Files.write(folder.resolve("bomb.npz"), bytes.toByteArray()), "far more than it takes packed");
+    }
+
+    @Test
+    void aBrokenArchiveIsRefusedWithTheByte() throws Exception {
+        byte[] good = Files.readAllBytes(written("packed.npz"));
+        refused(Files.write(folder.resolve("cut.npz"), Arrays.copyOf(good, 60)), ", byte ");
+        byte[] bad = good.clone();
+        Arrays.fill(bad, 60, 160, (byte) 0x55);
+        refused(Files.write(folder.resolve("bad.npz"), bad), ", byte ");
+    }
+
+    private void refused(Path file, String said) {
+        assertThatThrownBy(() -> open(file, CaptureValues.at(10)))
+                .isInstanceOf(UnreadableException.class)
+                .hasMessageStartingWith(file.toString())
+                .hasMessageContaining(said);
+    }
+
+    private Path written(String name) throws IOException {
+        Path file = folder.resolve(name);
+        try (InputStream stream = NumpyReaderTest.class.getResourceAsStream(name)) {
+            Files.write(file, stream.readAllBytes());
+        }
+        return file;
+    }
+
+    private Path array(String type, String shape, double... values) throws IOException {
+        return Files.write(folder.resolve("array.npy"), header(type, shape, values));
+    }
+
+    private static byte[] header(String type, String shape, double... values) {
+        String text = "{'descr': " + type + ", 'fortran_order': False, 'shape': " + shape + ", }\n";
+        ByteBuffer bytes =
+                ByteBuffer.allocate(10 + text.length() + 8 * values.length).order(ByteOrder.LITTLE_ENDIAN);
+        bytes.put((byte) 0x93)
+                .put("NUMPY".getBytes(StandardCharsets.US_ASCII))
+                .put((byte) 1)
+                .put((byte) 0);
+        bytes.putShort((short) text.length()).put(text.getBytes(StandardCharsets.US_ASCII));
+        for (double value : values) {
+            bytes.putDouble(value);
+        }
+        return bytes.array();
+    }
+
+    private Path archive(Object... namesAndBytes) throws IOException {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try (ZipOutputStream zip = new ZipOutputStream(bytes)) {
+            for (int i = 0; i < namesAndBytes.length; i += 2) {
+                zip.putNextEntry(new ZipEntry((String) namesAndBytes[i]));
+                zip.write((byte[]) namesAndBytes[i + 1]);
+                zip.closeEntry();
+            }
+        }
+        return Files.write(folder.resolve("arrays.npz"), bytes.toByteArray());
+    }
+
+    private static Capture open(Path file, ReadSettings settings) throws UnreadableException, IOException {
+        return Captures.open(List.of(file), settings, Progress.NONE);
+    }
+}
