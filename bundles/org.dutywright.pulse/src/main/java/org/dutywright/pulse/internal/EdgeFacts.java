@@ -104,9 +104,10 @@ record EdgeFacts(EdgeUncertainty rise, EdgeUncertainty fall) {
             double step = states.codeStep();
             double code = Dither.remaining(step, Dither.proven(step, noise)) * secondsPerUnit;
             double single = resolved() ? 0 : stepSeconds / Math.sqrt(12);
-            double kept = resolved() ? 0 : even ? phases.keptSeconds() : single;
+            double repeating = even ? phases.keptSeconds() : stepSeconds / Math.sqrt(12);
+            double kept = resolved() ? 0 : repeating;
             return new EdgeUncertainty(
-                    noise * secondsPerUnit * noiseGain(),
+                    noise * secondsPerUnit * noiseGain(noise, 12 * Math.pow(repeating / stepSeconds, 2)),
                     Math.hypot(single, stampSeconds),
                     Math.hypot(kept, stampSeconds),
                     code,
@@ -114,11 +115,15 @@ record EdgeFacts(EdgeUncertainty rise, EdgeUncertainty fall) {
                     secondsPerUnit);
         }
 
-        private double noiseGain() {
+        // Where all edges lie at the same place between two samples, that may be on one of them. Noise that is not
+        // small against the
+        // climb from sample to sample moves the slope as well: to second order 1 + 2 r^2 in the variance.
+        private double noiseGain(double noise, double alikePlaces) {
             double independent = states.samplesPerIndependent();
             double alike = (independent - 1) / (independent + 1);
-            double interpolated = (seconds.count() - fitted) * (1 - (1 - alike) / 3);
-            return Math.sqrt((interpolated + fitGains) / seconds.count());
+            double climb = Math.min(1, noise * secondsPerUnit / stepSeconds);
+            double one = (1 - (1 - alike) * (1 - Math.min(1, alikePlaces)) / 3) * (1 + 2 * climb * climb);
+            return Math.sqrt(((seconds.count() - fitted) * one + fitGains) / seconds.count());
         }
 
         private double shapeSeconds() {

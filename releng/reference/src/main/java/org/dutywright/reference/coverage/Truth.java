@@ -75,6 +75,8 @@ final class Truth {
             case PERIOD -> means.totalSeconds / means.cycles;
             case DUTY -> 100 * means.duties / means.cycles;
             case PULSE -> means.pulseSeconds / means.cycles;
+            case SEPARATION -> (means.totalSeconds - means.pulseSeconds) / means.cycles;
+            case RMS_VOLTAGE -> Math.sqrt(means.squares / means.totalSeconds);
             case MEAN_VOLTAGE -> means.integral / means.totalSeconds;
             case LOW_LEVEL -> low;
             case HIGH_LEVEL -> high;
@@ -118,6 +120,7 @@ final class Truth {
         private double pulseSeconds;
         private double duties;
         private double integral;
+        private double squares;
         private double longestSeconds;
         private double shortestSeconds = Double.POSITIVE_INFINITY;
 
@@ -130,6 +133,7 @@ final class Truth {
             pulseSeconds += pulse;
             duties += pulse / (end - start);
             integral += wave.integral(start, end);
+            squares += wave.integralOfSquares(start, end);
             longestSeconds = Math.max(longestSeconds, end - start);
             shortestSeconds = Math.min(shortestSeconds, end - start);
         }

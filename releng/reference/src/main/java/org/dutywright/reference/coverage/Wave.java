@@ -3,6 +3,11 @@ package org.dutywright.reference.coverage;
 
 /** A signal in closed form: transitions that start at given instants, each from wherever the one before had come to. */
 final class Wave {
+    /** A single pole and a Gaussian edge have come within 1e-5 of their way after so many scales, a ramp is over. */
+    private static final double SETTLED = 12;
+
+    private static final int PANELS = 120;
+
     private final double low;
     private final double high;
     private final Corner corner;
@@ -85,5 +90,30 @@ final class Wave {
             sum += from[i] * (end - starts[i]) + (target(i) - from[i]) * form(i).integral(x) * scale(i);
         }
         return sum;
+    }
+
+    /** Integral of the squared signal from one instant to another by Simpson's rule, dense where a transition is under way. */
+    double integralOfSquares(double fromSeconds, double toSeconds) {
+        double sum = 0;
+        for (int i = 0; i < starts.length && starts[i] < toSeconds; i++) {
+            double start = Math.max(fromSeconds, starts[i]);
+            double end = i + 1 < starts.length ? Math.min(toSeconds, starts[i + 1]) : toSeconds;
+            if (end > start) {
+                double settled = Math.clamp(starts[i] + SETTLED * scale(i), start, end);
+                sum += simpson(i, start, settled) + simpson(i, settled, end);
+            }
+        }
+        return sum;
+    }
+
+    private double simpson(int i, double start, double end) {
+        double step = (end - start) / PANELS;
+        double sum = 0;
+        for (int k = 0; k <= PANELS; k++) {
+            double value = after(i, start + k * step);
+            double weight = k == 0 || k == PANELS ? 1 : k % 2 == 1 ? 4 : 2;
+            sum += weight * value * value;
+        }
+        return sum * step / 3;
     }
 }

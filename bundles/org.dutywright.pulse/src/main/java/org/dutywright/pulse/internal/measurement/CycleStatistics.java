@@ -79,11 +79,6 @@ abstract class CycleStatistics implements Measurement.Run {
                 "the recorder's clock", Shape.RECTANGULAR, channel.timeBaseRelativeUncertainty() * value);
     }
 
-    /** A statistic with a given mean, of whose uncertainty only the size is known. */
-    Outcome outcome(double mean, double u) {
-        return outcome(mean, Budget.of(Component.normal("as stated", u)));
-    }
-
     /** A statistic with a given mean and its budget. */
     Outcome outcome(double mean, Budget budget) {
         return new Outcome.OfCycles(

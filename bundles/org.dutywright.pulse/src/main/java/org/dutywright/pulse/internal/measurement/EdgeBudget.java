@@ -86,6 +86,20 @@ final class EdgeBudget {
                 Component.rectangular("corners of the switching edges", corners(end, stepSeconds)));
     }
 
+    /**
+     * What straight lines between the samples take from the integral of the square of a cycle, in units squared times seconds. An
+     * edge from L to H within a step gets (L^2 + L H + H^2) / 3 of it instead of (L^2 + H^2) / 2: (H - L)^2 / 6 less. A ramp over
+     * n steps loses an n-th of that at its corners, on the average over its places between the samples.
+     */
+    double meanMissingSquare(double stepSeconds) {
+        double swing = channel.levels().swing();
+        double steps = 0;
+        for (EdgeUncertainty edge : List.of(channel.rise(), channel.fall())) {
+            steps += Math.min(1, stepSeconds / Math.max(stepSeconds, swing * edge.secondsPerUnit()));
+        }
+        return swing * swing * stepSeconds * steps / 6;
+    }
+
     private double corners(EdgeUncertainty edge, double stepSeconds) {
         boolean resolved = edge.samplingSeconds() < stepSeconds / 4;
         double durationSeconds = channel.levels().swing() * edge.secondsPerUnit();

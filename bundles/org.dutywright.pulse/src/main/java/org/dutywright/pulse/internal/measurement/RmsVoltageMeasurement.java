@@ -72,8 +72,13 @@ public final class RmsVoltageMeasurement implements Measurement {
                 double noise = Math.max(levels.lowNoise(), levels.highNoise());
                 double swingOfSquares = Math.abs(high * high - low * low) / (2 * rms);
                 InstrumentErrors recorder = InstrumentErrors.of(channel.settings(), channel.unit());
+                double missing = edges().meanMissingSquare(channel.stepSeconds())
+                        / moments().mean()
+                        / (2 * rms);
+                // noise only ever adds and straight lines only ever take away: both at full size
                 return Budget.of(
-                                Component.rectangular("noise that adds", noise * noise / (3 * rms)),
+                                Component.normal("noise that adds", noise * noise / (3 * rms)),
+                                Component.normal("edges between the samples", missing),
                                 Component.normal(
                                         "high level",
                                         highShare
