@@ -52,6 +52,26 @@ final class MeasureTest {
     }
 
     @Test
+    void statedErrorsOfTheRecorderWidenTheVoltagesOnly() throws IOException {
+        JsonNode plain = MAPPER.readTree(Run.of("measure", csv, "--json", "-").out());
+        JsonNode stated =
+                MAPPER.readTree(Run.of("measure", csv, "--json", "-", "--gain-error", "1", "--offset-error", "0.05")
+                        .out());
+        assertThat(plain.get("settings").get("voltageUncertaintyCovers").asText())
+                .isEqualTo("reading only");
+        JsonNode high = stated.get("channels").get(0).get("highLevel");
+        // two rectangles of half-widths 1 % of the level and 50 mV; the reading itself adds less than 1 % to their root
+        double instrument = Math.hypot(0.01 * high.get("value").asDouble(), 0.05) / Math.sqrt(3);
+        assertThat(high.get("u").asDouble()).isCloseTo(instrument, within(0.01 * instrument));
+        assertThat(high.get("budget").toString())
+                .contains("gain of the recorder")
+                .contains("offset of the recorder");
+        assertThat(stated.get("channels").get(0).get("dutyPercent"))
+                .isEqualTo(plain.get("channels").get(0).get("dutyPercent"));
+        assertThat(Run.of("measure", csv, "--gain-error", "-1").status()).isEqualTo(64);
+    }
+
+    @Test
     void jsonOnStandardOutputIsAlone() throws IOException {
         Run run = Run.of("measure", csv, "--json", "-");
         assertThat(run.status()).isZero();
