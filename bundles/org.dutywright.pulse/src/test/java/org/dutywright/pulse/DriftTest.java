@@ -164,15 +164,6 @@ class DriftTest {
     }
 
     @Test
-    void a_droop_is_no_noise() {
-        ChannelMeasurement channel = measured(coupled(signal(100e-6, 0.05, t -> 0.3), 0.016));
-        StateLevels levels = channel.levels().orElseThrow();
-        // the droop of 2.3 V a pulse has a standard deviation of 0.66 V; what a line leaves of it is 2.3 V / 60
-        assertThat(levels.highNoise()).isCloseTo(0.05, within(0.02));
-        assertThat(levels.lowNoise()).isCloseTo(0.05, within(0.03));
-    }
-
-    @Test
     void an_overshoot_is_counted_from_the_level_of_the_moment() {
         DoubleUnaryOperator moved = t -> 3 * t;
         ChannelMeasurement channel = Measured.pwm(signal(100e-6, 0, t -> 0.3).shifts(moved, moved));

@@ -125,6 +125,40 @@ public final class ChannelBlocks {
         return relative.length > 0 ? relative[index] - seconds(index - 1) : 1 / sampleRateHz;
     }
 
+    /** Index of the first sample from {@code from} on that lies at an instant or later; the count if none does. */
+    public int firstFrom(double atSeconds, int from) {
+        int low = from;
+        int high = blocks.count();
+        while (low < high) {
+            int middle = (low + high) >>> 1;
+            if (seconds(middle) < atSeconds) {
+                low = middle + 1;
+            } else {
+                high = middle;
+            }
+        }
+        return low;
+    }
+
+    /** As {@link #integral}, of the squared signal. */
+    public double integralOfSquares(double valueBefore, int from, int to) {
+        double[] values = blocks.values();
+        if (relative.length == 0) {
+            double last = values[to - 1];
+            double ends = valueBefore * valueBefore - last * last + valueBefore * values[from];
+            double inner = 2 * Sums.ofSquares(values, from, to, 0) + Sums.ofNeighbours(values, from, to);
+            return (ends + inner) / (3 * sampleRateHz);
+        }
+        double sum = 0;
+        double earlier = valueBefore;
+        for (int i = from; i < to; i++) {
+            double value = values[i];
+            sum += (earlier * (earlier + value) + value * value) * stepBefore(i);
+            earlier = value;
+        }
+        return sum / 3;
+    }
+
     /**
      * Integral of the piecewise linear signal from the sample before {@code from} to the sample {@code to - 1}.
      *

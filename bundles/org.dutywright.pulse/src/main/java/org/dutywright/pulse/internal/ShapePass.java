@@ -76,17 +76,35 @@ final class ShapePass {
                 hasPrevious = false;
                 input.reset();
             }
-            double[] values = channel.values();
-            for (int i = 0; i < channel.count() && pulse != null; i++) {
-                while (walk.nextSample() <= channel.firstSample() + i) {
-                    walk.advance();
+            int i = 0;
+            while (i < channel.count() && pulse != null) {
+                i = quiet(i);
+                if (i < channel.count()) {
+                    while (walk.nextSample() <= channel.firstSample() + i) {
+                        walk.advance();
+                    }
+                    sample(channel.seconds(i), channel.values()[i]);
+                    i++;
                 }
-                sample(channel.seconds(i), values[i]);
             }
         }
         while (pulse != null) {
             finish();
         }
+    }
+
+    // The hot part: between the regions of its edges a pulse shows its squares only. Returns the index after these
+    // samples.
+    private int quiet(int i) {
+        double until = Math.min(tailStartSeconds, pulse.endSeconds);
+        boolean calm = hasPrevious && !input.isKnown() && previousSeconds > headEndSeconds;
+        int to = calm && blocks.seconds(i) < until ? blocks.firstFrom(until, i) : i;
+        if (to > i) {
+            shape.squares += blocks.integralOfSquares(previous, i, to);
+            previous = blocks.values()[to - 1];
+            previousSeconds = blocks.seconds(to - 1);
+        }
+        return to;
     }
 
     private void advance() throws IOException {

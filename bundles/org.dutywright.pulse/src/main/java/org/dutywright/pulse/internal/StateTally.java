@@ -128,7 +128,7 @@ final class StateTally {
     /** Whether the mean of the samples lies off their middle by more than noise and code step explain. */
     private boolean isSkewed(double noise, double codeStep) {
         double unsure = Math.max(codeStep, Math.max(2 * samples.width(), SKEWED * noise));
-        return samples.total() > 0 && Math.abs(plateaus.total().level() - samples.median()) > unsure;
+        return samples.looked() > 0 && Math.abs(plateaus.total().level() - samples.median()) > unsure;
     }
 
     private boolean plateausDo() {
@@ -176,7 +176,7 @@ final class StateTally {
 
     // The scatter of a shorth shrinks with the cube root of the number of independent samples only.
     private Component shorthPart(double noise) {
-        double independent = Math.max(1, samples.total() / samplesPerIndependent(noise));
+        double independent = Math.max(1, samples.looked() / samplesPerIndependent(noise));
         return Component.normal("noise", Math.hypot(noise / Math.cbrt(independent), samples.width()));
     }
 

@@ -24,6 +24,21 @@ final class Sums {
         return (a + b) + (c + d);
     }
 
+    /** Sum of the products of neighbours, from {@code from} with the next one on to before {@code to}. */
+    static double ofNeighbours(double[] values, int from, int to) {
+        double a = 0;
+        double b = 0;
+        int i = from;
+        for (; i + 2 < to; i += 2) {
+            a += values[i] * values[i + 1];
+            b += values[i + 1] * values[i + 2];
+        }
+        for (; i + 1 < to; i++) {
+            a += values[i] * values[i + 1];
+        }
+        return a + b;
+    }
+
     /** Sum of the squared distances of the values to {@code centre}. */
     static double ofSquares(double[] values, int from, int to, double centre) {
         double a = 0;
