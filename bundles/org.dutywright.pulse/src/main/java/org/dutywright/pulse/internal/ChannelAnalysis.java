@@ -6,9 +6,6 @@ import java.util.Optional;
 import org.dutywright.capture.Channel;
 import org.dutywright.capture.TimeBase;
 import org.dutywright.pulse.ActiveLevel;
-import org.dutywright.pulse.Budget;
-import org.dutywright.pulse.Budget.Component;
-import org.dutywright.pulse.Budget.Shape;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.EdgeInstants;
@@ -21,7 +18,6 @@ import org.dutywright.pulse.StateLevels;
 import org.dutywright.pulse.Status;
 import org.dutywright.pulse.internal.fitness.SampleSigns;
 import org.dutywright.pulse.internal.fitness.ShortPulses;
-import org.dutywright.pulse.internal.fitness.StateZones;
 
 /**
  * One channel on its way through the stages: survey and levels, pulses, cycles and events. The stages that need other
@@ -94,7 +90,7 @@ public final class ChannelAnalysis implements AutoCloseable {
         if (!twoStates) {
             return;
         }
-        LevelFinder finder = new LevelFinder(source, survey.orElseThrow(), settings);
+        LevelFinder finder = new LevelFinder(source, found, settings);
         states = finder.find();
         if (plan.role().isEmpty() && states.isPresent()) {
             role = Role.PWM;
@@ -111,15 +107,8 @@ public final class ChannelAnalysis implements AutoCloseable {
                             + " higher sample rate");
         } else {
             findPulses(states.orElseThrow());
-            signs = Optional.of(signs(windows, states.orElseThrow()));
+            signs = Optional.of(FactsCollector.signs(windows, found, states.orElseThrow()));
         }
-    }
-
-    private SampleSigns signs(Windows windows, States found) {
-        SampleSurvey seen = survey.orElseThrow();
-        Thresholds levels = found.thresholds();
-        StateZones zones = new StateZones(levels.lower(), levels.upper(), seen.min(), seen.max(), found.codeStep());
-        return SampleSigns.of(windows.stretches(), zones, seen.codes().distinct());
     }
 
     private void fail(Status failed, String why) {
@@ -134,12 +123,7 @@ public final class ChannelAnalysis implements AutoCloseable {
         stages = Optional.of(pulses);
         shapes = Optional.of(ShapePass.run(source, pulses.pulses(), found.track(), settings, plan.input()));
         edges = EdgeFacts.of(pulses, found, source.capture().timeBase());
-        medianPeriodSeconds = ExactMedian.of(sink -> {
-            RawCycle.Reader reader = new RawCycle.Reader(pulses.pulses(), active == ActiveLevel.HIGH);
-            for (RawCycle cycle = reader.next(); cycle != null; cycle = reader.next()) {
-                sink.take(cycle.periodSeconds());
-            }
-        });
+        medianPeriodSeconds = RawCycle.medianPeriodSeconds(pulses.pulses(), active == ActiveLevel.HIGH);
     }
 
     /** Whether the channel was to carry pulses and shows no two states, but a level that hardly moves. */
@@ -183,8 +167,7 @@ public final class ChannelAnalysis implements AutoCloseable {
                 states.orElseThrow(),
                 events,
                 cycles);
-        ShortPulses found = ShortPulses.of(cycles, stepSeconds(), settings.get(PulseSettings.POOR_SAMPLES));
-        shortPulses = Optional.of(found);
+        shortPulses = Optional.of(ShortPulses.of(cycles, stepSeconds(), settings.get(PulseSettings.POOR_SAMPLES)));
     }
 
     /**
@@ -308,37 +291,18 @@ public final class ChannelAnalysis implements AutoCloseable {
         return stages.map(PulseStages::edgeInstants).orElse(EdgeInstants.NONE);
     }
 
+    EdgeFacts edges() {
+        return edges;
+    }
+
     /** What measurements may know; only for a channel with pulses. */
     ChannelContext context(double timeBaseRelative) {
-        States found = states.orElseThrow();
-        double noise = Math.min(found.levels().lowNoise(), found.levels().highNoise());
-        return new ChannelContext(
-                channel().name(),
-                channel().unit(),
-                active,
-                found.levels(),
-                medianPeriodSeconds,
-                edges.rise(),
-                edges.fall(),
-                found.samplesPerIndependent(),
-                found.codeStep(),
-                Dither.remaining(found.codeStep(), Dither.proven(found.codeStep(), noise)),
-                stepSeconds(),
-                timeBaseRelative,
-                settings);
+        return MeasuringContext.of(this, settings, timeBaseRelative);
     }
 
     /** Summary of all samples. */
     Optional<LevelSummary> summary() {
-        return survey.map(it -> {
-            double step = it.codes().known(true);
-            Budget budget = Budget.of(
-                    Component.typeA(
-                            "noise", it.noise() / Math.sqrt((double) it.count()), Math.max(1, it.count() - 1.0)),
-                    Component.bounded(
-                            "code step", Shape.RECTANGULAR, Dither.remaining(step, Dither.proven(step, it.noise()))));
-            return new LevelSummary(instrument().with(budget.around(it.mean())), it.min(), it.max(), it.rms());
-        });
+        return survey.map(it -> it.summary(instrument()));
     }
 
     /** Frees all but the cycles. */

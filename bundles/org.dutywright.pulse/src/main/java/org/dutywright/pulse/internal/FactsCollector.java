@@ -8,10 +8,20 @@ import org.dutywright.pulse.internal.fitness.ChannelFacts;
 import org.dutywright.pulse.internal.fitness.DroopFacts;
 import org.dutywright.pulse.internal.fitness.PulseFacts;
 import org.dutywright.pulse.internal.fitness.PulsedFacts;
+import org.dutywright.pulse.internal.fitness.SampleSigns;
+import org.dutywright.pulse.internal.fitness.StateZones;
 
 /** Gathers what the rules of fitness may know of a channel, after its cycles were judged. */
 final class FactsCollector {
     private FactsCollector() {}
+
+    /** What the samples tell of how they were recorded. */
+    static SampleSigns signs(Windows windows, SampleSurvey survey, States states) {
+        Thresholds levels = states.thresholds();
+        StateZones zones =
+                new StateZones(levels.lower(), levels.upper(), survey.min(), survey.max(), states.codeStep());
+        return SampleSigns.of(windows.stretches(), zones, survey.codes().distinct());
+    }
 
     static ChannelFacts of(ChannelAnalysis channel) throws IOException {
         Optional<SampleSurvey> survey = channel.survey();

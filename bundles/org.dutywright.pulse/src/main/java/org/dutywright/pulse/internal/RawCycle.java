@@ -39,6 +39,16 @@ final class RawCycle {
         named = true;
     }
 
+    /** Median period of the cycles in a log, NaN without any. */
+    static double medianPeriodSeconds(PulseLog log, boolean activeHigh) throws IOException {
+        return ExactMedian.of(sink -> {
+            Reader reader = new Reader(log, activeHigh);
+            for (RawCycle cycle = reader.next(); cycle != null; cycle = reader.next()) {
+                sink.take(cycle.periodSeconds());
+            }
+        });
+    }
+
     /** Builds the cycles of one channel from its pulses: the first and last partial ones are left out. */
     static final class Reader {
         private final PulseLog.Reader pulses;

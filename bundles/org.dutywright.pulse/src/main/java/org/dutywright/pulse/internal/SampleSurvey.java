@@ -3,6 +3,11 @@ package org.dutywright.pulse.internal;
 
 import java.io.IOException;
 import java.util.Arrays;
+import org.dutywright.pulse.Budget;
+import org.dutywright.pulse.Budget.Component;
+import org.dutywright.pulse.Budget.Shape;
+import org.dutywright.pulse.InstrumentErrors;
+import org.dutywright.pulse.LevelSummary;
 
 /**
  * First pass over a channel: range, mean and scatter of all samples, and what a few hundred spread windows tell of the
@@ -103,6 +108,15 @@ record SampleSurvey(
     /** Root of the mean square, taken from mean and scatter. */
     double rms() {
         return Math.sqrt(mean * mean + squares / count);
+    }
+
+    /** What is reported of all samples. */
+    LevelSummary summary(InstrumentErrors instrument) {
+        double step = codes.known(true);
+        Budget budget = Budget.of(
+                Component.typeA("noise", noise / Math.sqrt((double) count), Math.max(1, count - 1.0)),
+                Component.bounded("code step", Shape.RECTANGULAR, Dither.remaining(step, Dither.proven(step, noise))));
+        return new LevelSummary(instrument.with(budget.around(mean)), min, max, rms());
     }
 
     /** Largest minus smallest sample. */
