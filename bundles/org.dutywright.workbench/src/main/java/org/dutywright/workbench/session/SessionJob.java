@@ -19,6 +19,7 @@ import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.workbench.MonitorProgress;
+import org.dutywright.workbench.WindowWords;
 import org.dutywright.workbench.session.SessionState.Phase;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.ILog;
@@ -26,7 +27,9 @@ import org.eclipse.core.runtime.IPath;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Status;
+import org.eclipse.core.runtime.jobs.IJobChangeEvent;
 import org.eclipse.core.runtime.jobs.Job;
+import org.eclipse.core.runtime.jobs.JobChangeAdapter;
 
 /**
  * Opens, sums up and measures one capture, and closes it. All that is slow or holds files happens in this job, which the
@@ -41,12 +44,20 @@ final class SessionJob extends Job {
     private boolean requested;
     private boolean forget;
     private boolean disposed;
+    private boolean replacing;
+    private volatile boolean begun;
 
     SessionJob(IFile file, Runnable changed) {
         super("Measuring " + file.getName());
         this.file = file;
         this.changed = changed;
         setPriority(Job.LONG);
+        addJobChangeListener(new JobChangeAdapter() {
+            @Override
+            public void done(IJobChangeEvent event) {
+                ended(event.getResult());
+            }
+        });
     }
 
     @Override
@@ -95,9 +106,21 @@ final class SessionJob extends Job {
         }
     }
 
+    // The platform takes a job back that has not begun without asking it, as from the Progress view.
+    private synchronized void ended(IStatus result) {
+        boolean takenBack = !begun && !replacing && result.getSeverity() == IStatus.CANCEL;
+        begun = false;
+        if (takenBack && requested && known.state().isBusy()) {
+            requested = false;
+            update(it -> it.with(SessionState.of(Phase.CANCELLED)));
+        }
+    }
+
     // A job that runs is run once more after it has ended.
     private void again(Phase phase) {
+        replacing = true;
         cancel();
+        replacing = false;
         requested = true;
         update(it -> it.with(SessionState.of(phase)));
         schedule();
@@ -105,6 +128,7 @@ final class SessionJob extends Job {
 
     @Override
     protected IStatus run(IProgressMonitor monitor) {
+        begun = true;
         try {
             if (!begin()) {
                 return Status.OK_STATUS;
@@ -117,7 +141,7 @@ final class SessionJob extends Job {
             return Status.CANCEL_STATUS;
         } catch (UnreadableException | IOException e) {
             // Shown where the capture would be; a dialog on top would say it twice.
-            end(it -> it, SessionState.failed(e.getMessage()));
+            end(it -> it, SessionState.failed(WindowWords.of(e.getMessage())));
             return Status.OK_STATUS;
         } catch (RuntimeException e) {
             ILog.of(SessionJob.class).error("Measuring " + file.getFullPath() + " failed.", e);

@@ -12,6 +12,7 @@ import java.util.Optional;
 import org.dutywright.cli.Main;
 import org.dutywright.diagnosis.Verdict;
 import org.dutywright.simulation.DemoScenarios.Demo;
+import org.dutywright.workbench.WindowWords;
 import org.dutywright.workbench.session.Findings;
 import org.dutywright.workbench.session.SensorChoice;
 import org.dutywright.workbench.session.SpanSelection;
@@ -63,7 +64,10 @@ final class CheckTest {
                 new PrintStream(new ByteArrayOutputStream(), true, StandardCharsets.UTF_8));
         assertThat(report.verdict().map(CheckTest::status)).contains(status);
         assertThat(report.lines())
-                .isEqualTo(printed.toString(StandardCharsets.UTF_8).lines().toList());
+                .isEqualTo(printed.toString(StandardCharsets.UTF_8)
+                        .lines()
+                        .map(WindowWords::of)
+                        .toList());
         assertThat(SensorChoice.of(file)).contains(demo.scenario().sensor());
     }
 

@@ -8,6 +8,7 @@ import org.dutywright.diagnosis.CheckResult;
 import org.dutywright.diagnosis.Verdict;
 import org.dutywright.report.CheckText;
 import org.dutywright.report.VerdictText;
+import org.dutywright.workbench.WindowWords;
 import org.eclipse.osgi.util.NLS;
 
 /**
@@ -27,7 +28,7 @@ public record CheckReport(Optional<Verdict> verdict, String headline, List<Strin
         return new CheckReport(
                 Optional.of(result.verdict()),
                 mark(result.verdict()) + " " + result.sensor().id() + ": " + VerdictText.words(result.verdict()),
-                CheckText.lines(result));
+                CheckText.lines(result).stream().map(WindowWords::of).toList());
     }
 
     static CheckReport failed(String reason) {

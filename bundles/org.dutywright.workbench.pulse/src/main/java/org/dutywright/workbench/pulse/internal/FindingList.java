@@ -51,13 +51,15 @@ final class FindingList {
         String name = channel.map(it -> it.channel().name()).orElse("");
         String rest =
                 sensor.map(it -> line.item().substring(it.name().length() + 1)).orElse(line.item());
+        String about = sensor.map(it -> it.name() + " ").orElse("");
         boolean failed = line.result() == LineResult.FAIL;
         if (rest.startsWith(EVENTS) && channel.isPresent()) {
-            List<PulseEvent> events = events(channel.get(), rest.substring(EVENTS.length()));
+            String kind = rest.substring(EVENTS.length());
+            List<PulseEvent> events = events(channel.get(), kind);
             for (PulseEvent event : events) {
                 Span span = new Span(event.startSeconds(), event.endSeconds());
                 findings.add(new Finding(
-                        failed, line.item(), line.item() + ": " + event.detail(), new Place(name, Optional.of(span))));
+                        failed, line.item(), about + kind + ": " + event.detail(), new Place(name, Optional.of(span))));
             }
             if (!events.isEmpty()) {
                 return;
@@ -67,7 +69,7 @@ final class FindingList {
                 ? furthestDuty(channel.get().cycles(), line)
                 : Optional.empty();
         String why = line.reason().isEmpty() ? line.result().word() : line.reason();
-        findings.add(new Finding(failed, line.item(), line.item() + ": " + why, new Place(name, span)));
+        findings.add(new Finding(failed, line.item(), about + rest + ": " + why, new Place(name, span)));
     }
 
     private void add(AgreementResult agreement) {

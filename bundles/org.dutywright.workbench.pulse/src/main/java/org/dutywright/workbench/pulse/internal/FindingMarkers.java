@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.dutywright.workbench.WindowWords;
 import org.dutywright.workbench.session.Findings;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IMarker;
@@ -32,7 +33,7 @@ final class FindingMarkers {
 
     static Map<String, Object> attributes(Finding finding) {
         Map<String, Object> attributes = new HashMap<>();
-        attributes.put(IMarker.MESSAGE, finding.message());
+        attributes.put(IMarker.MESSAGE, WindowWords.of(finding.message()));
         attributes.put(IMarker.SEVERITY, finding.failed() ? IMarker.SEVERITY_ERROR : IMarker.SEVERITY_WARNING);
         attributes.put(Findings.ITEM, finding.item());
         String channel = finding.place().channel();
