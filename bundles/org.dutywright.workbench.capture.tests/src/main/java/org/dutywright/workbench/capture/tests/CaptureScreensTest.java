@@ -6,12 +6,15 @@ import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.nio.file.Path;
 import org.dutywright.workbench.capture.CaptureEditor;
+import org.dutywright.workbench.capture.internal.NoticePage;
 import org.dutywright.workbench.capture.internal.TracePlot;
 import org.dutywright.workbench.tests.kit.Screens;
 import org.dutywright.workbench.tests.kit.Theme;
+import org.dutywright.workbench.tests.kit.Widgets;
 import org.dutywright.workbench.tests.kit.WindowTest;
 import org.eclipse.core.runtime.CoreException;
 import org.eclipse.swt.widgets.Shell;
+import org.eclipse.swt.widgets.Text;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,18 +44,28 @@ final class CaptureScreensTest {
         theme.use();
         Shell shell = editor.getSite().getShell();
 
-        Screens.take(shell, width, height, "traces-whole-" + theme);
         TracePlot plot = CaptureDesk.awaitTraces(editor);
-        Path whole = Screens.take(shell, width, height, "traces-whole-" + theme);
+        Path whole = Screens.take(shell, width, height, "traces-whole-" + theme, plot::isUpToDate);
         plot.showView(plot.view().closeTo(1.0, 1.004));
         CaptureDesk.awaitTraces(editor);
         CaptureDesk.click(
                 plot.plot(),
                 plot.timeScale().widthPixels() / 2,
                 plot.laneLayout().lowPixel(0));
-        Path near = Screens.take(shell, width, height, "traces-near-" + theme);
+        Path near = Screens.take(
+                shell,
+                width,
+                height,
+                "traces-near-" + theme,
+                () -> plot.isUpToDate() && plot.mark().isPresent());
         desk.open(desk.write("broken.csv", "time (s),signal1 (V)\n0,1\n1,x\n2,1\n"));
-        Path broken = Screens.take(shell, width, height, "traces-broken-" + theme);
+        Text words = Widgets.inSight(NoticePage.WORDS, Text.class);
+        Path broken = Screens.take(
+                shell,
+                width,
+                height,
+                "traces-broken-" + theme,
+                () -> words.isVisible() && words.getText().contains("line 3"));
 
         // A window that failed to paint shows a handful of colours; text alone, smoothed, brings dozens.
         assertThat(whole)

@@ -88,6 +88,20 @@ final class TracesTest {
     }
 
     @Test
+    void strokes_close_together_are_no_place_for_a_thick_line() throws IOException {
+        double[] values = new double[100_000];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = i % 100 < 50 ? 5 : 0;
+        }
+        Traces traces = traces(Captures.ofArrays(List.of("signal1"), List.of("V"), 0, 100_000, values));
+
+        // 1000 periods in 200 columns, then 5 in them
+        assertThat(draw(traces, 0, 1).channels().get(0).get(0).isSparse(WIDTH)).isFalse();
+        assertThat(draw(traces, 0, 0.005).channels().get(0).get(0).isSparse(WIDTH))
+                .isTrue();
+    }
+
+    @Test
     void a_gap_of_the_recording_interrupts_the_line() throws IOException {
         List<Segment> segments = List.of(new Segment(0, 10_000, 0), new Segment(10_000, 10_000, 3));
         Capture capture = Captures.ofArrays(List.of("signal1"), List.of("V"), 10_000, segments, new double[20_000]);

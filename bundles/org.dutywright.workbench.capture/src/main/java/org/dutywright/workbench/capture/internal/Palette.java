@@ -27,6 +27,11 @@ record Palette(Color ground, Color text, Color grid) {
         return new Color(TraceColours.of(channel, ground.getRGB()));
     }
 
+    /** Width of a channel's trace in pixels: the first is thicker, so that colour is not the only difference. */
+    static int traceWidth(int channel) {
+        return channel == 0 ? 2 : 1;
+    }
+
     private static RGB mixed(RGB front, RGB ground) {
         return new RGB(mixed(front.red, ground.red), mixed(front.green, ground.green), mixed(front.blue, ground.blue));
     }

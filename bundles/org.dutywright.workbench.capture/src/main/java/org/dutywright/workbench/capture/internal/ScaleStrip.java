@@ -18,7 +18,10 @@ import org.eclipse.swt.widgets.Composite;
 final class ScaleStrip extends Canvas {
     private static final int MARGIN = 6;
     private static final int TICK_PIXELS = 4;
-    private static final int SAMPLE_LINE_WIDTH = 3;
+    /** Times the width of the trace, for the piece of it beside the name is short. */
+    private static final int SAMPLE_LINE_WIDTH = 2;
+
+    private static final int SAMPLE_LINE_ROOM = 4;
     private static final int MOST_WIDTH = 220;
     private static final String WIDEST_LABEL = "-000 mV";
 
@@ -87,8 +90,8 @@ final class ScaleStrip extends Canvas {
         gc.drawText(lanes.get(lane).name(), MARGIN, top + 1, true);
         gc.setClipping((Rectangle) null);
         gc.setForeground(palette.trace(lane));
-        gc.setLineWidth(SAMPLE_LINE_WIDTH);
-        int y = top + height + SAMPLE_LINE_WIDTH + 1;
+        gc.setLineWidth(SAMPLE_LINE_WIDTH * Palette.traceWidth(lane));
+        int y = top + height + SAMPLE_LINE_ROOM;
         gc.drawLine(MARGIN, y, Math.min(area.width - MARGIN, MARGIN + 3 * height), y);
         gc.setLineWidth(1);
     }

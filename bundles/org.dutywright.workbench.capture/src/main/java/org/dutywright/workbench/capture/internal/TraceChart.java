@@ -133,6 +133,7 @@ final class TraceChart {
         line.setXSeries(run.seconds());
         line.setYSeries(run.values());
         line.setLineColor(colour);
+        line.setLineWidth(run.isSparse(drawing.scale().widthPixels()) ? Palette.traceWidth(lane) : 1);
         line.setSymbolColor(colour);
         line.setSymbolSize(SYMBOL_SIZE);
         boolean roomy = run.count() * SYMBOL_ROOM_PIXELS < drawing.scale().widthPixels();

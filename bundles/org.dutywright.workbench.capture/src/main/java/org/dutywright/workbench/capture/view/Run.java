@@ -2,9 +2,15 @@
 package org.dutywright.workbench.capture.view;
 
 import java.util.Arrays;
+import java.util.stream.IntStream;
 
 /** Points of a channel that are joined by a line. */
 public final class Run {
+    /** Of the whole range; noise on a state makes no strokes of that length. */
+    private static final double STROKE_SHARE = 1.0 / 3;
+
+    private static final int STROKE_ROOM_PIXELS = 6;
+
     private final double[] seconds;
     private final double[] values;
 
@@ -26,6 +32,20 @@ public final class Run {
     /** Values of the points; a copy. */
     public double[] values() {
         return values.clone();
+    }
+
+    /**
+     * Whether the strokes between the states stand so far apart that a thick line leaves the gaps between them to be
+     * seen, when the run is drawn that wide.
+     */
+    public boolean isSparse(int widthPixels) {
+        double lowest = Arrays.stream(values).min().orElse(0);
+        double highest = Arrays.stream(values).max().orElse(0);
+        double stroke = (highest - lowest) * STROKE_SHARE;
+        long strokes = IntStream.range(1, values.length)
+                .filter(i -> Math.abs(values[i] - values[i - 1]) > stroke)
+                .count();
+        return strokes * STROKE_ROOM_PIXELS < widthPixels;
     }
 
     /** Gathers the points of a run. */
