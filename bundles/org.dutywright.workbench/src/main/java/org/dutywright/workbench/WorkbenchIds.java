@@ -7,6 +7,8 @@ public final class WorkbenchIds {
     public static final String PRODUCT = "org.dutywright.workbench.product";
     /** The perspective in which captures are opened and measured. */
     public static final String PERSPECTIVE = "org.dutywright.workbench.perspective";
+    /** The view of what was measured, of a bundle of its own. */
+    public static final String MEASUREMENT_VIEW = "org.dutywright.workbench.pulse.view";
     /** The nature of a project that keeps the captures of one job. */
     public static final String JOB_NATURE = "org.dutywright.workbench.job";
     /** The page that says what to do first. */

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.Arrays;
 import java.util.List;
 import org.dutywright.workbench.WorkbenchIds;
+import org.dutywright.workbench.tests.kit.Pump;
 import org.dutywright.workbench.tests.kit.Theme;
 import org.dutywright.workbench.tests.kit.WindowTest;
 import org.eclipse.core.runtime.IProduct;
@@ -16,6 +17,8 @@ import org.eclipse.ui.IWorkbenchPage;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.PlatformUI;
 import org.eclipse.ui.activities.WorkbenchActivityHelper;
+import org.eclipse.ui.internal.WorkbenchPage;
+import org.eclipse.ui.internal.registry.IActionSetDescriptor;
 import org.eclipse.ui.progress.IProgressConstants;
 import org.junit.jupiter.api.Test;
 
@@ -74,6 +77,22 @@ final class ProductTest {
                         .filter(perspective -> !WorkbenchActivityHelper.filterItem(perspective))
                         .map(IPerspectiveDescriptor::getId))
                 .containsExactly(WorkbenchIds.PERSPECTIVE);
+    }
+
+    @Test
+    void tools_for_writing_programs_are_out_of_the_way() {
+        Pump.until(
+                "the perspective is tidied",
+                () -> Arrays.stream(shownActionSets())
+                        .noneMatch(id -> id.contains("annotationNavigation") || id.contains("convertLineDelimiters")));
+
+        assertThat(shownActionSets()).contains("org.eclipse.search.searchActionSet");
+    }
+
+    private String[] shownActionSets() {
+        return Arrays.stream(((WorkbenchPage) window.getActivePage()).getActionSets())
+                .map(IActionSetDescriptor::getId)
+                .toArray(String[]::new);
     }
 
     @Test

@@ -38,7 +38,7 @@ public final class StartPage extends EditorPart {
     private static final String NEW_JOB_COMMAND = IWorkbenchCommandConstants.FILE_NEW + "("
             + IWorkbenchCommandConstants.FILE_NEW_PARM_WIZARDID + "=" + WorkbenchIds.NEW_JOB_WIZARD + ")";
     private static final String HELP_CONTEXT = "org.dutywright.workbench.start";
-    private static final int TEXT_WIDTH = 560;
+    private static final int TEXT_WIDTH = 440;
 
     private Button first;
 
@@ -54,31 +54,31 @@ public final class StartPage extends EditorPart {
         ScrolledComposite scrolled = new ScrolledComposite(parent, SWT.V_SCROLL | SWT.H_SCROLL);
         Composite page = new Composite(scrolled, SWT.NONE);
         GridLayoutFactory.fillDefaults()
-                .numColumns(2)
-                .margins(28, 20)
-                .spacing(20, 4)
+                .numColumns(3)
+                .margins(28, 16)
+                .spacing(20, 14)
                 .applyTo(page);
         head(page);
         first = step(
                 page,
                 "See it work",
-                "A works yard that never was, Harrow & Tern, has sent recordings of its pedal and throttle sensors, "
-                        + "most of them with a fault. They are simulated on the spot into a job of their own.",
+                "Recordings of Harrow & Tern, a works yard that never was, most of them with a fault, are simulated "
+                        + "on the spot.",
                 "Make the demonstration job",
                 DEMONSTRATION_BUTTON,
                 WorkbenchIds.DEMONSTRATION);
         step(
                 page,
                 "Start a job of your own",
-                "A job is a folder that keeps the recordings of one vehicle or one complaint together.",
+                "A job keeps the recordings of one vehicle or one complaint together.",
                 "New job...",
                 NEW_JOB_BUTTON,
                 NEW_JOB_COMMAND);
         step(
                 page,
                 "Bring in recordings",
-                "Drop recording files on the captures folder of a job in the Project Explorer, or import them. "
-                        + "Tables of numbers with a time column (.csv, .txt) are read as they are.",
+                "Drop files on the folder captures of a job, or import them. Tables of numbers with a column of time "
+                        + "are read as they are.",
                 "Import...",
                 IMPORT_BUTTON,
                 IWorkbenchCommandConstants.FILE_IMPORT);
@@ -96,29 +96,29 @@ public final class StartPage extends EditorPart {
                 .ifPresent(descriptor -> icon.setImage(images.create(descriptor)));
         Composite words = new Composite(page, SWT.NONE);
         GridLayoutFactory.fillDefaults().spacing(0, 4).applyTo(words);
-        GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(words);
+        GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).span(2, 1).applyTo(words);
         heading(words, "Is the sensor good?", JFaceResources.HEADER_FONT);
-        text(words, "Record both signals, open the recording, and every cycle is measured and judged.");
+        Label text = new Label(words, SWT.NONE);
+        text.setText("Record both signals, open the recording, and every cycle is measured and judged.");
     }
 
     private Button step(Composite page, String title, String words, String action, String id, String command) {
-        Label gap = new Label(page, SWT.NONE);
-        GridDataFactory.fillDefaults().span(1, 3).applyTo(gap);
-        Label heading = heading(page, title, JFaceResources.BANNER_FONT);
-        GridDataFactory.fillDefaults().indent(0, 12).applyTo(heading);
-        text(page, words);
+        new Label(page, SWT.NONE);
+        Composite about = new Composite(page, SWT.NONE);
+        GridLayoutFactory.fillDefaults().spacing(0, 2).applyTo(about);
+        heading(about, title, JFaceResources.BANNER_FONT);
+        text(about, words);
         Button button = WidgetIds.name(new Button(page, SWT.PUSH), id);
         button.setText(action);
         button.addListener(SWT.Selection, event -> execute(command));
-        GridDataFactory.swtDefaults().indent(0, 2).applyTo(button);
+        GridDataFactory.fillDefaults().align(SWT.FILL, SWT.CENTER).applyTo(button);
         return button;
     }
 
-    private static Label heading(Composite parent, String words, String font) {
+    private static void heading(Composite parent, String words, String font) {
         Label label = new Label(parent, SWT.NONE);
         label.setFont(JFaceResources.getFont(font));
         label.setText(words);
-        return label;
     }
 
     private static void text(Composite parent, String words) {

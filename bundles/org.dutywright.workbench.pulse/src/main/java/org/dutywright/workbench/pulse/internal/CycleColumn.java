@@ -5,14 +5,14 @@ import java.util.Locale;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.units.UnitPrinter;
 
-/** The columns of the table of cycles. */
+/** The columns of the table of cycles, those first that must be in sight in a narrow window. */
 enum CycleColumn {
     INDEX("Cycle", "1,000,000"),
     START("Start", "10000.000000 s"),
-    PERIOD("Period", "5.00000 ms"),
-    FREQUENCY("Frequency", "199.999 Hz"),
-    PULSE_DURATION("Pulse duration", "5.00000 ms"),
     DUTY("Duty", "100.000 %"),
+    FREQUENCY("Frequency", "199.999 Hz"),
+    PERIOD("Period", "5.00000 ms"),
+    PULSE_DURATION("Pulse duration", "5.00000 ms"),
     MEAN("Mean", "10.0000 mV"),
     DISTURBED("State", "disturbed");
 

@@ -5,6 +5,7 @@ import org.eclipse.nebula.widgets.nattable.NatTable;
 import org.eclipse.nebula.widgets.nattable.config.CellConfigAttributes;
 import org.eclipse.nebula.widgets.nattable.config.IConfigRegistry;
 import org.eclipse.nebula.widgets.nattable.grid.GridRegion;
+import org.eclipse.nebula.widgets.nattable.painter.cell.ICellPainter;
 import org.eclipse.nebula.widgets.nattable.painter.cell.TextPainter;
 import org.eclipse.nebula.widgets.nattable.painter.cell.decorator.PaddingDecorator;
 import org.eclipse.nebula.widgets.nattable.style.CellStyleAttributes;
@@ -63,15 +64,17 @@ final class GridColours {
         Color chosen = table.getDisplay().getSystemColor(SWT.COLOR_LIST_SELECTION);
         Color chosenText = table.getDisplay().getSystemColor(SWT.COLOR_LIST_SELECTION_TEXT);
         IConfigRegistry registry = table.getConfigRegistry();
-        registry.registerConfigAttribute(
-                CellConfigAttributes.CELL_PAINTER,
-                new PaddingDecorator(new TextPainter(false, true), 0, PADDING, 0, PADDING));
+        ICellPainter painter = new PaddingDecorator(new TextPainter(false, true), 0, PADDING, 0, PADDING);
+        registry.registerConfigAttribute(CellConfigAttributes.CELL_PAINTER, painter);
         registry.registerConfigAttribute(CellConfigAttributes.GRID_LINE_COLOR, mixed(LINE_SHARE));
         Style body = style(new Color(background), new Color(text), HorizontalAlignmentEnum.RIGHT);
         registry.registerConfigAttribute(CellConfigAttributes.CELL_STYLE, body, DisplayMode.NORMAL);
         registry.registerConfigAttribute(CellConfigAttributes.CELL_STYLE, body, DisplayMode.NORMAL, GridRegion.BODY);
         Style head = style(mixed(HEAD_SHARE), new Color(text), HorizontalAlignmentEnum.RIGHT);
         for (DisplayMode mode : new DisplayMode[] {DisplayMode.NORMAL, DisplayMode.SELECT}) {
+            // The table's own painter raises the heads by edges of fixed colours, glaring on a dark ground.
+            registry.registerConfigAttribute(
+                    CellConfigAttributes.CELL_PAINTER, painter, mode, GridRegion.COLUMN_HEADER);
             registry.registerConfigAttribute(CellConfigAttributes.CELL_STYLE, head, mode, GridRegion.COLUMN_HEADER);
             registry.registerConfigAttribute(
                     CellConfigAttributes.CELL_STYLE, head, mode, SelectionStyleLabels.COLUMN_FULLY_SELECTED_STYLE);

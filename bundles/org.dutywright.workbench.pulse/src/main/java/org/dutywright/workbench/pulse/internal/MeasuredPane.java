@@ -2,6 +2,7 @@
 package org.dutywright.workbench.pulse.internal;
 
 import java.text.MessageFormat;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -27,6 +28,10 @@ import org.eclipse.swt.widgets.TableItem;
 /** The quantities of all channels, and below or beside them the cycles of one. */
 final class MeasuredPane {
     private static final int[] SHARES = {1, 1};
+    /** The cycles must keep some room, however many channels the summary has. */
+    private static final double MOST_SUMMARY = 0.66;
+
+    private static final int SCROLL_BAR = 20;
 
     /** A cycle of a channel. */
     record Choice(String channel, Cycle cycle) {}
@@ -37,6 +42,7 @@ final class MeasuredPane {
     private final Label count;
     private final CycleGrid grid;
     private Optional<CaptureMeasurement> shown = Optional.empty();
+    private int[] weights = SHARES;
 
     MeasuredPane(Composite parent, Consumer<Choice> chosen) {
         sash = new SashForm(parent, SWT.VERTICAL);
@@ -57,6 +63,7 @@ final class MeasuredPane {
         grid = new CycleGrid(lower, summary, row -> choice(row).ifPresent(chosen));
         GridDataFactory.fillDefaults().grab(true, true).span(3, 1).applyTo(grid.control());
         sash.setWeights(SHARES);
+        weights = sash.getWeights();
         sash.addListener(SWT.Resize, event -> turn());
     }
 
@@ -66,7 +73,22 @@ final class MeasuredPane {
         int orientation = size.x > size.y ? SWT.HORIZONTAL : SWT.VERTICAL;
         if (sash.getOrientation() != orientation) {
             sash.setOrientation(orientation);
+            sash.setWeights(SHARES);
+            weights = sash.getWeights();
         }
+        share();
+    }
+
+    // As wide as the summary wants, until the user has moved the border.
+    private void share() {
+        int width = sash.getSize().x;
+        if (sash.getOrientation() != SWT.HORIZONTAL || width == 0 || !Arrays.equals(weights, sash.getWeights())) {
+            return;
+        }
+        int wanted = summary.computeSize(SWT.DEFAULT, SWT.DEFAULT).x + SCROLL_BAR;
+        int given = (int) Math.min(wanted, width * MOST_SUMMARY);
+        sash.setWeights(given, width - given);
+        weights = sash.getWeights();
     }
 
     Composite control() {
@@ -85,6 +107,7 @@ final class MeasuredPane {
         fillSummary(names);
         showCycles(Math.max(0, names.indexOf(before)));
         channel.getParent().layout();
+        share();
     }
 
     private List<ChannelMeasurement> channels() {

@@ -33,6 +33,21 @@ public final class Pump {
         }
     }
 
+    /**
+     * Handles events until the condition holds, at most a minute.
+     *
+     * @param found tells what is there in its stead
+     * @return empty if the condition came to hold, else what is there
+     */
+    public static Optional<String> lastUntil(Supplier<String> found, BooleanSupplier condition) {
+        try {
+            until("a condition holds", condition);
+            return Optional.empty();
+        } catch (AssertionError e) {
+            return Optional.of(found.get());
+        }
+    }
+
     /** Handles events until there is a value. */
     public static <T> T untilPresent(String awaited, Supplier<Optional<T>> value) {
         Holder<T> holder = new Holder<>();

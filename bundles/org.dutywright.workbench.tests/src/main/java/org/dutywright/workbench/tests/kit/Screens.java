@@ -6,6 +6,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.function.BooleanSupplier;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Image;
@@ -28,16 +29,35 @@ public final class Screens {
         return screen.width >= width && screen.height >= height;
     }
 
-    /** Brings the shell to that size at the corner of the screen and takes its picture. */
+    /** Takes a picture of what is there without waiting for anything. */
     public static Path take(Shell shell, int width, int height, String name) {
+        return take(shell, width, height, name, () -> true);
+    }
+
+    /**
+     * Brings the shell to that size at the corner of the screen and takes its picture once it shows what the name says.
+     *
+     * @param ready whether that is on the screen; asked again after the shell has got its size
+     */
+    public static Path take(Shell shell, int width, int height, String name, BooleanSupplier ready) {
+        putPointerAside(shell.getDisplay());
         Rectangle bounds = boundsFor(shell.getDisplay(), width, height);
         shell.setBounds(0, 0, bounds.width, bounds.height);
         shell.forceActive();
         Pump.until("the window fills its new size", () -> covers(shell, width, height));
         Pump.settle();
+        Pump.until("the window shows " + name, ready);
+        Pump.settle();
+        Pump.until("the window still shows " + name, ready);
         Path file = FOLDER.resolve(name + "-" + width + "x" + height + ".png");
         save(shell.getDisplay(), new Rectangle(0, 0, width, height), file);
         return file;
+    }
+
+    /** Where it hovers over something, its tooltip would be in the picture. */
+    static void putPointerAside(Display display) {
+        Rectangle screen = display.getBounds();
+        display.setCursorLocation(screen.x + screen.width - 1, screen.y + screen.height - 1);
     }
 
     /** Without a window manager a shell has no trim, but the toolkit reckons with one. */

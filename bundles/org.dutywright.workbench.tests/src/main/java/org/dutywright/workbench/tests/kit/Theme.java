@@ -2,7 +2,11 @@
 package org.dutywright.workbench.tests.kit;
 
 import java.util.Locale;
+import org.dutywright.workbench.TraceColours;
 import org.eclipse.e4.ui.css.swt.theme.IThemeEngine;
+import org.eclipse.swt.SWT;
+import org.eclipse.swt.graphics.RGB;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.ui.PlatformUI;
 
 /** The two faces of the product. */
@@ -26,7 +30,14 @@ public enum Theme {
         IThemeEngine engine = PlatformUI.getWorkbench().getService(IThemeEngine.class);
         engine.setTheme(id, false);
         Pump.until("the theme is " + this, () -> engine.getActiveTheme().getId().equals(id));
+        Pump.until("the window system has the colours of " + this, this::isOfSystem);
         Pump.settle();
+    }
+
+    private boolean isOfSystem() {
+        RGB ground =
+                Display.getCurrent().getSystemColor(SWT.COLOR_LIST_BACKGROUND).getRGB();
+        return this == DARK == TraceColours.isDark(ground);
     }
 
     @Override

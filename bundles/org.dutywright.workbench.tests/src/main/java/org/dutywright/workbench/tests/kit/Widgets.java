@@ -21,14 +21,24 @@ public final class Widgets {
         return Pump.untilPresent("there is a control named " + id, () -> find(id, type));
     }
 
+    /** The control of that name that is in sight, waited for: each editor of a kind has one of the name. */
+    public static <C extends Control> C inSight(String id, Class<C> type) {
+        return Pump.untilPresent(
+                "a control named " + id + " is in sight",
+                () -> all(id, type).filter(Control::isVisible).findFirst());
+    }
+
     /** The control of that name, where there is one now. */
     public static <C extends Control> Optional<C> find(String id, Class<C> type) {
+        return all(id, type).findFirst();
+    }
+
+    private static <C extends Control> Stream<C> all(String id, Class<C> type) {
         return Arrays.stream(Display.getCurrent().getShells())
                 .flatMap(Widgets::withChildren)
                 .filter(control -> WidgetIds.of(control).filter(id::equals).isPresent())
                 .filter(type::isInstance)
-                .map(type::cast)
-                .findFirst();
+                .map(type::cast);
     }
 
     /** A control and all below it. */

@@ -8,6 +8,7 @@ import java.util.concurrent.CopyOnWriteArrayList;
 import org.eclipse.core.runtime.ILogListener;
 import org.eclipse.core.runtime.IStatus;
 import org.eclipse.core.runtime.Platform;
+import org.eclipse.swt.widgets.Display;
 import org.eclipse.swt.widgets.Shell;
 import org.eclipse.ui.PlatformUI;
 import org.junit.jupiter.api.extension.AfterAllCallback;
@@ -29,6 +30,7 @@ final class WindowExtension implements BeforeAllCallback, BeforeEachCallback, Af
     @Override
     public void beforeAll(ExtensionContext context) {
         leaks = LeakWatch.start();
+        Screens.putPointerAside(Display.getCurrent());
     }
 
     @Override
