@@ -2,25 +2,20 @@
 package org.dutywright.workbench.pulse.internal;
 
 import static org.assertj.core.api.Assertions.assertThat;
-import static org.junit.jupiter.api.Assumptions.assumeTrue;
 
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Path;
 import java.util.Arrays;
 import org.dutywright.simulation.DemoScenarios.Demo;
 import org.dutywright.workbench.pulse.PulseIds;
 import org.dutywright.workbench.session.CycleSelection;
 import org.dutywright.workbench.tests.kit.Pump;
-import org.dutywright.workbench.tests.kit.Screens;
-import org.dutywright.workbench.tests.kit.Theme;
 import org.dutywright.workbench.tests.kit.Widgets;
 import org.dutywright.workbench.tests.kit.WindowTest;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.jface.viewers.IStructuredSelection;
 import org.eclipse.jface.viewers.StructuredSelection;
 import org.eclipse.nebula.widgets.nattable.NatTable;
-import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.widgets.Button;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Label;
@@ -30,8 +25,6 @@ import org.eclipse.ui.IViewPart;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 /** The view follows the capture in the active editor and lists what was measured on it. */
 @WindowTest
@@ -49,7 +42,6 @@ final class PulseViewTest {
 
     @AfterEach
     void closeView() throws Exception {
-        Theme.LIGHT.use();
         yard.page().hideView(view);
         yard.close();
     }
@@ -118,26 +110,6 @@ final class PulseViewTest {
         Pump.until("the view tells of the failure", () -> message.getText().contains("line 3"));
         Widgets.press(Widgets.named(PulseIds.AGAIN, Button.class));
         Pump.until("the view tells of it again", () -> message.getText().contains("line 3"));
-    }
-
-    @ParameterizedTest
-    @CsvSource({"LIGHT, 1280, 800", "DARK, 1280, 800", "LIGHT, 1920, 1080", "DARK, 1920, 1080"})
-    void pictures_show_it_in_both_themes(Theme theme, int width, int height) throws Exception {
-        assumeTrue(Screens.hasRoomFor(width, height), "the screen is smaller than " + width + " x " + height);
-        IFile file = yard.simulate(MISSING);
-        yard.open(file);
-        CycleGrid grid = measured();
-        theme.use();
-        grid.choose(5);
-        Path picture = Screens.take(yard.window().getShell(), width, height, "measured-" + theme);
-        assertThat(Screens.colours(picture)).isGreaterThan(50);
-
-        yard.check(MISSING.scenario().sensor());
-        yard.report(file);
-        CTabFolder tabs = Widgets.named(PulseIds.TABS, CTabFolder.class);
-        Pump.until("the report is in front", () -> tabs.getSelectionIndex() == 1);
-        Path report = Screens.take(yard.window().getShell(), width, height, "checked-" + theme);
-        assertThat(Screens.colours(report)).isGreaterThan(50);
     }
 
     private static CycleGrid measured() {
