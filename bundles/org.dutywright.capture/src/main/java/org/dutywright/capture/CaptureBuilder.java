@@ -23,6 +23,8 @@ public final class CaptureBuilder implements AutoCloseable {
     /** Number of values, time stamps included, up to which they stay on the heap. */
     public static final long HEAP_VALUES = 2L << 20;
 
+    private static final double MOST_SECONDS = 1e20;
+
     private final List<Channel> channels;
     private final OptionalDouble sampleRateHz;
     private final double startSeconds;
@@ -34,6 +36,7 @@ public final class CaptureBuilder implements AutoCloseable {
     private final List<StatedRate> statedRates = new ArrayList<>();
     private double stampResolutionSeconds;
     private OptionalDouble exactStepSeconds = OptionalDouble.empty();
+    private double firstSeconds;
     private double lastSeconds = Double.NEGATIVE_INFINITY;
     private long rows;
     private long leftOut;
@@ -102,6 +105,7 @@ public final class CaptureBuilder implements AutoCloseable {
         if (!(seconds >= lastSeconds) || stamps.isEmpty()) {
             throw new IllegalArgumentException("time stamp " + seconds + " after " + lastSeconds);
         }
+        firstSeconds = rows == 0 ? seconds : firstSeconds;
         lastSeconds = seconds;
         stamps.get().append(seconds);
         values.append(row);
@@ -179,6 +183,7 @@ public final class CaptureBuilder implements AutoCloseable {
             throw new UnreadableException(
                     file, "", "holds " + (rows == 0 ? "no complete row" : "one row") + " of values", "record again");
         }
+        checkTime(file);
         values.finish();
         Map<String, String> all = new LinkedHashMap<>(guessed);
         TimeBase timeBase = stamps.isPresent() ? timeBaseOfStamps(file, all, progress) : evenTimeBase(file, all);
@@ -195,6 +200,27 @@ public final class CaptureBuilder implements AutoCloseable {
         return statedRates.stream()
                 .map(it -> new StatedRate(it.origin(), it.sampleRateHz(), it.relativeTolerance() + ofStamps))
                 .toList();
+    }
+
+    /** Times and rates that no recorder has would leave the range of floating point later, in a place that cannot say so. */
+    private void checkTime(Path file) throws UnreadableException {
+        if (stamps.isPresent()) {
+            double step = (lastSeconds - firstSeconds) / rows;
+            boolean same = lastSeconds == firstSeconds;
+            if (Math.max(Math.abs(firstSeconds), Math.abs(lastSeconds)) > MOST_SECONDS
+                    || !(same || step > 1 / MOST_SECONDS)) {
+                throw new UnreadableException(
+                        file,
+                        "",
+                        "its time stamps run from " + firstSeconds + " s to " + lastSeconds + " s in " + rows + " rows",
+                        "check the time column and its unit");
+            }
+            return;
+        }
+        double rate = sampleRateHz.getAsDouble();
+        if (!(rate > 1 / MOST_SECONDS && rate < MOST_SECONDS)) {
+            throw new UnreadableException(file, "", "has a sample rate of " + rate + " Hz", "check the sample rate");
+        }
     }
 
     private TimeBase evenTimeBase(Path file, Map<String, String> guessed) throws UnreadableException {

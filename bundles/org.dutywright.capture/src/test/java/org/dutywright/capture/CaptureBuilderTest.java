@@ -216,4 +216,25 @@ class CaptureBuilderTest {
             assertThat(read).containsExactly(seconds);
         }
     }
+
+    /** Found by spoiling files: stamps near the end of the range of floating point made an infinite rate. */
+    @Test
+    void timesAndRatesThatNoRecorderHasAreRefused() {
+        for (double factor : new double[] {1e300, 1e21, 1e-21, 1e-310}) {
+            assertThatThrownBy(() -> stamped(0, 100, i -> i * factor))
+                    .isInstanceOf(UnreadableException.class)
+                    .hasMessageContaining("its time stamps run from 0.0 s to");
+        }
+        for (double rate : new double[] {1e300, 1e-300, 0}) {
+            assertThatThrownBy(() -> {
+                        try (CaptureBuilder builder = CaptureBuilder.even(ONE, 0, rate)) {
+                            builder.append(new double[] {1});
+                            builder.append(new double[] {2});
+                            builder.finish(SOURCE, Map.of(), Progress.NONE);
+                        }
+                    })
+                    .isInstanceOf(UnreadableException.class)
+                    .hasMessageContaining("has a sample rate of");
+        }
+    }
 }
