@@ -237,4 +237,13 @@ class CaptureBuilderTest {
                     .hasMessageContaining("has a sample rate of");
         }
     }
+
+    /** Found by spoiling files: the rate of such a step is infinite. */
+    @Test
+    void stepsNearTheLeastOfFloatingPointAreNoStepsOfAnEvenBase() throws Exception {
+        double[] seconds = {-0.5, 0, 1.35e-312, 1.36e-312};
+        Capture capture = stamped(0, seconds.length, i -> seconds[(int) i]);
+        assertThat(capture.timeBase().sampleRateHz()).isEmpty();
+        assertThat(capture.timeBase().stepSeconds()).isGreaterThan(0.1);
+    }
 }

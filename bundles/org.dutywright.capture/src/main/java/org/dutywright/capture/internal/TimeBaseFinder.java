@@ -38,6 +38,8 @@ public final class TimeBaseFinder {
 
     private static final double GAP_STEPS = 1.5;
     private static final double STAMPED_GAP_STEPS = 3;
+    // no recorder is faster; the rate of a shorter step would leave the range of floating point
+    private static final double SHORTEST_STEP_SECONDS = 1e-20;
     private static final double EVEN_STEPS = 0.02;
     // Printed in whole steps, neighbours still differ; a little above, for the rate is not exact.
     private static final double SAME_STAMP_STEPS = 1.001;
@@ -125,7 +127,7 @@ public final class TimeBaseFinder {
                 return new Found(even.get(), guessed);
             }
         }
-        return new Found(stamped(median > 0 ? median : step), guessed);
+        return new Found(stamped(median > SHORTEST_STEP_SECONDS ? median : step), guessed);
     }
 
     private Optional<TimeBase> even(List<Segment> segments) throws IOException {
@@ -139,6 +141,9 @@ public final class TimeBaseFinder {
         long steps = scan.count() - segments.size();
         double step = seconds / steps;
         step += scan.distances(segments, step).stepErrorSeconds();
+        if (!(step > SHORTEST_STEP_SECONDS)) {
+            return Optional.empty();
+        }
         double off = scan.distances(segments, step).halfRangeSeconds();
         if (off > Math.max(resolutionSeconds, EVEN_STEPS * step)) {
             return Optional.empty();
