@@ -74,6 +74,18 @@ public final class ColumnChoice {
         return chosen;
     }
 
+    /**
+     * Chosen columns of samples, each multiplied by its factor; the same samples if they are all of them, unchanged.
+     * Closing the view closes what lies below.
+     */
+    public static Samples view(Samples all, List<Chosen> chosen) {
+        boolean same = chosen.size() == all.channelCount();
+        for (int i = 0; same && i < chosen.size(); i++) {
+            same = chosen.get(i).column() == i && chosen.get(i).factor() == 1;
+        }
+        return same ? all : SampleViews.columns(all, chosen);
+    }
+
     /** Adds a number, from 2 on, to each name that occurred before. */
     public static List<String> uniqueNames(List<String> names) {
         Set<String> given = new HashSet<>(names);

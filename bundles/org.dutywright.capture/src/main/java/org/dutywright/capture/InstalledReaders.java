@@ -38,6 +38,10 @@ public record InstalledReaders(List<CaptureReader> readers, List<String> problem
                     return new InstalledReaders(readers, problems);
                 }
                 CaptureReader reader = found.next();
+                if (readers.stream().anyMatch(known -> known.getClass() == reader.getClass())) {
+                    // inside of OSGi, one of our own bundle is found both there and across bundles
+                    continue;
+                }
                 if (ids.add(reader.id())) {
                     readers.add(reader);
                 } else {

@@ -48,7 +48,7 @@ final class Opening {
         List<ColumnChoice.Chosen> chosen = ColumnChoice.choose(file, columns, settings);
         List<Channel> channels =
                 chosen.stream().map(ColumnChoice.Chosen::channel).toList();
-        Samples samples = SampleViews.columns(capture.samples(), chosen);
+        Samples samples = ColumnChoice.view(capture.samples(), chosen);
         return new Capture(
                 capture.sources(), channels, capture.timeBase(), samples, capture.guessed(), capture.statedRates());
     }

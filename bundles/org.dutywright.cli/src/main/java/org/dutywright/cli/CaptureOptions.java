@@ -3,7 +3,6 @@ package org.dutywright.cli;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -11,22 +10,16 @@ import org.dutywright.capture.ReadSettings;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.SettingText;
 import org.dutywright.text.Nearest;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Parameters;
 
 /** What is measured and how: the part of the command line that {@code measure} and {@code check} share. */
 final class CaptureOptions {
     private static final String SETTING = "--setting";
     private static final String TIME_BASE = "--time-base-ppm";
 
-    @Parameters(arity = "1..*", paramLabel = "FILE", description = "the capture; several files are columns of one")
-    private List<Path> files;
-
-    @Option(
-            names = "--channel",
-            paramLabel = "COLUMN=NAME",
-            description = "picks or renames a column: its heading, or #1 for the first value column")
-    private List<String> channels = new ArrayList<>();
+    @Mixin
+    private ReadOptions read;
 
     @Option(
             names = "--role",
@@ -36,16 +29,6 @@ final class CaptureOptions {
 
     @Option(names = "--active", paramLabel = "NAME=LEVEL", description = "the active level, high or low; else high")
     private List<String> actives = new ArrayList<>();
-
-    @Option(
-            names = "--sample-rate",
-            paramLabel = "HZ",
-            converter = Numbers.class,
-            description = "samples a second of a file without time column")
-    private Double sampleRateHz;
-
-    @Option(names = "--scale", paramLabel = "NAME=FACTOR", description = "multiplies a channel, for a divider's ratio")
-    private List<String> scales = new ArrayList<>();
 
     @Option(
             names = TIME_BASE,
@@ -91,7 +74,7 @@ final class CaptureOptions {
     private List<String> settings = new ArrayList<>();
 
     List<Path> files() {
-        return List.copyOf(files);
+        return read.files();
     }
 
     List<String> roles() {
@@ -115,26 +98,7 @@ final class CaptureOptions {
     }
 
     ReadSettings readSettings() {
-        if (sampleRateHz != null && !(sampleRateHz > 0)) {
-            throw CommandFailure.usage("--sample-rate " + sampleRateHz + ": must be above 0");
-        }
-        List<ReadSettings.Pick> picks = new ArrayList<>();
-        for (String text : channels) {
-            Assignment pick = Assignment.parse("--channel", "COLUMN=NAME", text);
-            picks.add(new ReadSettings.Pick(pick.name(), pick.value()));
-        }
-        Map<String, Double> factors = new LinkedHashMap<>();
-        Assignment.parseAll("--scale", "NAME=FACTOR", scales)
-                .forEach((name, factor) -> factors.put(name, factor(name, factor)));
-        return new ReadSettings(optional(sampleRateHz), picks, factors);
-    }
-
-    private static double factor(String name, String text) {
-        double factor = Numbers.parse("--scale", new Assignment(name, text));
-        if (factor == 0) {
-            throw CommandFailure.usage("--scale " + name + "=" + text + ": a factor of 0 leaves nothing to measure");
-        }
-        return factor;
+        return read.settings();
     }
 
     PulseSettings pulseSettings() {

@@ -9,6 +9,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.dutywright.capture.OutputFile;
 import org.dutywright.pulse.CaptureMeasurement;
+import org.dutywright.report.CyclesArrow;
 import org.dutywright.report.CyclesCsv;
 import picocli.CommandLine.Option;
 
@@ -21,8 +22,8 @@ final class ResultOptions {
 
     @Option(
             names = "--cycles",
-            paramLabel = "FILE.csv",
-            description = "writes a table with a row for each cycle, the disturbed ones included")
+            paramLabel = "FILE",
+            description = "writes a table with a row for each cycle, the disturbed ones included; .csv or .arrow")
     private Path cycles;
 
     @Option(names = "--quiet", description = "no messages and no progress, only results and errors")
@@ -42,13 +43,16 @@ final class ResultOptions {
         Outputs outputs = new Outputs();
         jsonFile().ifPresent(file -> outputs.add("--json", file));
         if (cycles != null) {
-            if (!cycles.toString().toLowerCase(Locale.ROOT).endsWith(".csv")) {
-                throw CommandFailure.usage("--cycles " + cycles
-                        + ": this version writes cycles as CSV only; give a name that ends in .csv");
+            if (!cyclesEndIn(".csv") && !cyclesEndIn(".arrow")) {
+                throw CommandFailure.usage("--cycles " + cycles + ": give a name that ends in .csv or .arrow");
             }
             outputs.add("--cycles", cycles);
         }
         outputs.check(inputs);
+    }
+
+    private boolean cyclesEndIn(String ending) {
+        return cycles.toString().toLowerCase(Locale.ROOT).endsWith(ending);
     }
 
     private Optional<Path> jsonFile() {
@@ -58,7 +62,10 @@ final class ResultOptions {
     /** Writes the table of cycles and the JSON, whichever was asked for. */
     void write(CaptureMeasurement measurement, OutputFile.Content document, Session session) throws IOException {
         if (cycles != null) {
-            OutputFile.write(cycles, stream -> CyclesCsv.write(measurement, stream, session.progress()));
+            OutputFile.Content table = cyclesEndIn(".arrow")
+                    ? stream -> CyclesArrow.write(measurement, stream, session.progress())
+                    : stream -> CyclesCsv.write(measurement, stream, session.progress());
+            OutputFile.write(cycles, table);
         }
         if (jsonFile().isPresent()) {
             OutputFile.write(jsonFile().get(), document);

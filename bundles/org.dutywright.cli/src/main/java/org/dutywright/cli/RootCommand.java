@@ -28,6 +28,7 @@ final class RootCommand implements Callable<Integer> {
         CommandLine root = new CommandLine(new RootCommand())
                 .addSubcommand(new MeasureCommand(session))
                 .addSubcommand(new CheckCommand(session))
+                .addSubcommand(new ConvertCommand(session))
                 .addSubcommand(new SimulateCommand(session))
                 .addSubcommand(new CommandLine(new CatalogueCommand())
                         .addSubcommand(new CatalogueListCommand(session))

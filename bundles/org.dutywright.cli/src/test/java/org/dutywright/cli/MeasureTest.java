@@ -176,11 +176,19 @@ final class MeasureTest {
     }
 
     @Test
-    void anArrowTableIsRefusedBeforeAnythingIsWritten() {
+    void cyclesGoToAnArrowTableToo() throws IOException {
         Path cycles = folder.resolve("cycles.arrow");
         Run run = Run.of("measure", csv, "--cycles", cycles);
+        assertThat(run.status()).isZero();
+        assertThat(Files.readAllBytes(cycles)).startsWith("ARROW1".getBytes(StandardCharsets.US_ASCII));
+    }
+
+    @Test
+    void aTableOfCyclesWithAnotherEndingIsRefusedBeforeAnythingIsWritten() {
+        Path cycles = folder.resolve("cycles.txt");
+        Run run = Run.of("measure", csv, "--cycles", cycles);
         assertThat(run.status()).isEqualTo(64);
-        assertThat(run.err()).contains("ends in .csv").hasLineCount(1);
+        assertThat(run.err()).contains("ends in .csv or .arrow").hasLineCount(1);
         assertThat(run.out()).isEmpty();
         assertThat(cycles).doesNotExist();
     }

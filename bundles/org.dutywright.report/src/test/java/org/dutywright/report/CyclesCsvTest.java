@@ -10,10 +10,8 @@ import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.stream.LongStream;
 import org.dutywright.capture.CancelledException;
-import org.dutywright.capture.Channel;
 import org.dutywright.capture.Progress;
 import org.dutywright.pulse.CaptureMeasurement;
-import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.Cycle;
 import org.junit.jupiter.api.Test;
 
@@ -69,24 +67,9 @@ final class CyclesCsvTest {
     }
 
     private static CaptureMeasurement named(String name) {
-        ChannelMeasurement pwm = Examples.pwm();
         List<Cycle> cycles = LongStream.range(0, 10_000)
                 .mapToObj(i -> new Cycle(i, i * 0.005, 0.005, 0.001, 2, false))
                 .toList();
-        return Examples.measurement(List.of(new ChannelMeasurement(
-                new Channel(name, "V"),
-                pwm.role(),
-                pwm.active(),
-                pwm.status(),
-                pwm.statusReason(),
-                pwm.levels(),
-                pwm.level(),
-                pwm.medianPeriodSeconds(),
-                10_000,
-                0,
-                pwm.results(),
-                pwm.eventCounts(),
-                pwm.events(),
-                Examples.table(cycles))));
+        return Examples.measurement(List.of(Examples.withCycles(name, cycles)));
     }
 }

@@ -115,6 +115,26 @@ final class Examples {
                 new EdgeInstants(5, 2));
     }
 
+    /** The example of a PWM channel with another name and other cycles. */
+    static ChannelMeasurement withCycles(String name, List<Cycle> cycles) {
+        ChannelMeasurement pwm = pwm();
+        return new ChannelMeasurement(
+                new Channel(name, "V"),
+                pwm.role(),
+                pwm.active(),
+                pwm.status(),
+                pwm.statusReason(),
+                pwm.levels(),
+                pwm.level(),
+                pwm.medianPeriodSeconds(),
+                cycles.size(),
+                0,
+                pwm.results(),
+                pwm.eventCounts(),
+                pwm.events(),
+                table(cycles));
+    }
+
     static ChannelMeasurement stuck() {
         Map<String, Result> results = new LinkedHashMap<>();
         absent(results, "frequency", "Hz", "no whole cycle");

@@ -20,7 +20,7 @@ final class BundleTable {
     private static final List<Row> ROWS = List.of(
             row("units", "", ""),
             row("text", "", "org.snakeyaml.engine"),
-            row("capture", "units", ""),
+            row("capture", "units", "org.apache.arrow.flatbuf com.google.flatbuffers"),
             row("capture.formats", "capture", "de.siegmar.fastcsv ch.randelshofer.fastdoubleparser"),
             row("pulse", "capture", "org.apache.commons.math3"),
             row("sensor", "units text", ""),

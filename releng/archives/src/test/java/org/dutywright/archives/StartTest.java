@@ -24,7 +24,7 @@ final class StartTest {
                 .toList();
 
         assertThat(providers)
-                .contains("org.dutywright.capture.formats", "org.dutywright.pulse")
+                .contains("org.dutywright.capture", "org.dutywright.capture.formats", "org.dutywright.pulse")
                 .allSatisfy(provider -> assertThat(level(provider)).isPositive());
     }
 

@@ -72,8 +72,10 @@ final class VersionsTest {
         Map<String, String> names = Map.of(
                 "ch.randelshofer:fastdoubleparser", "ch.randelshofer.fastdoubleparser",
                 "com.fasterxml.jackson.core:jackson-core", "com.fasterxml.jackson.core.jackson-core",
+                "com.google.flatbuffers:flatbuffers-java", "com.google.flatbuffers.java",
                 "de.siegmar:fastcsv", "de.siegmar.fastcsv",
                 "info.picocli:picocli", "picocli",
+                "org.apache.arrow:arrow-format", "org.apache.arrow.format",
                 "org.apache.commons:commons-math3", "org.apache.commons.math3",
                 "org.snakeyaml:snakeyaml-engine", "org.snakeyaml.engine");
 
