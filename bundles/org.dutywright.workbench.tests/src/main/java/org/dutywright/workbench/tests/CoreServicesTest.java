@@ -22,11 +22,14 @@ final class CoreServicesTest {
     }
 
     @Test
-    void the_readers_are_found() {
+    void the_readers_of_both_bundles_that_have_some_are_found_once() {
         InstalledReaders installed = InstalledReaders.find();
 
         assertThat(installed.problems()).isEmpty();
-        assertThat(installed.readers()).extracting(CaptureReader::id).contains("csv", "wav", "comtrade", "vcd", "numpy");
+        assertThat(installed.readers())
+                .extracting(CaptureReader::id)
+                .contains("arrow", "csv", "wav", "comtrade", "vcd", "numpy")
+                .doesNotHaveDuplicates();
     }
 
     @Test
