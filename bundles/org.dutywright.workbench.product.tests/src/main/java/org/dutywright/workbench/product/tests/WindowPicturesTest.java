@@ -109,7 +109,9 @@ final class WindowPicturesTest {
         if (!tree.getItem(0).getExpanded()) {
             markers.expandAll();
         }
-        return tree.getItem(0).getExpanded() && Pixels.of(tree).areLegible();
+        return tree.getItem(0).getExpanded()
+                && tree.getItem(0).getItemCount() > 0
+                && Pixels.of(tree, tree.getItem(0).getItem(0).getBounds(0)).areLegible();
     }
 
     private static void check(IWorkbenchWindow window) throws CommandException {

@@ -17,6 +17,7 @@ import org.eclipse.jface.layout.GridDataFactory;
 import org.eclipse.jface.layout.GridLayoutFactory;
 import org.eclipse.swt.SWT;
 import org.eclipse.swt.custom.SashForm;
+import org.eclipse.swt.graphics.GC;
 import org.eclipse.swt.graphics.Point;
 import org.eclipse.swt.widgets.Combo;
 import org.eclipse.swt.widgets.Composite;
@@ -32,6 +33,7 @@ final class MeasuredPane {
     private static final double MOST_SUMMARY = 0.66;
 
     private static final int SCROLL_BAR = 20;
+    private static final String WIDEST_VALUE = "Duty cycle at the input, max";
 
     /** A cycle of a channel. */
     record Choice(String channel, Cycle cycle) {}
@@ -129,11 +131,23 @@ final class MeasuredPane {
                 IntStream.range(0, names.size())
                         .forEach(index -> item.setText(index + 1, row.values().get(index)));
             }
+            int most = widestValue();
             for (TableColumn column : summary.getColumns()) {
                 column.pack();
+                column.setWidth(Math.min(column.getWidth(), most));
             }
         } finally {
             summary.setRedraw(true);
+        }
+    }
+
+    // Why something was not measured may be a whole sentence, which would push the other channels out of sight.
+    private int widestValue() {
+        GC gc = new GC(summary);
+        try {
+            return gc.textExtent(WIDEST_VALUE).x;
+        } finally {
+            gc.dispose();
         }
     }
 

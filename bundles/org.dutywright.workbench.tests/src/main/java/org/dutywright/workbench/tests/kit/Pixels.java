@@ -27,9 +27,14 @@ public final class Pixels {
 
     /** The pixels where the control is. */
     public static Pixels of(Control control) {
-        Point corner = control.toDisplay(0, 0);
         Point size = control.getSize();
-        return of(control.getDisplay(), new Rectangle(corner.x, corner.y, size.x, size.y));
+        return of(control, new Rectangle(0, 0, size.x, size.y));
+    }
+
+    /** The pixels of a part of the control, in its own coordinates. */
+    public static Pixels of(Control control, Rectangle part) {
+        Point corner = control.toDisplay(part.x, part.y);
+        return of(control.getDisplay(), new Rectangle(corner.x, corner.y, part.width, part.height));
     }
 
     private static Pixels of(Display display, Rectangle part) {
