@@ -15,6 +15,8 @@ public final class WorkbenchIds {
     public static final String START_PAGE = "org.dutywright.workbench.start";
     /** The wizard that makes a job. */
     public static final String NEW_JOB_WIZARD = "org.dutywright.workbench.newJob";
+    /** The page of preferences with the settings of measuring. */
+    public static final String MEASURING_PAGE = "org.dutywright.workbench.measuring";
     /** The command that shows the start page. */
     public static final String OPEN_START_PAGE = "org.dutywright.workbench.openStartPage";
     /** The command that simulates the demonstration captures into a job. */

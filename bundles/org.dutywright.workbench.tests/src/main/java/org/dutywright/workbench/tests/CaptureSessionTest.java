@@ -14,9 +14,11 @@ import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.Outcome;
+import org.dutywright.pulse.PulseSettings;
 import org.dutywright.workbench.internal.Jobs;
 import org.dutywright.workbench.session.CaptureSession;
 import org.dutywright.workbench.session.CaptureSessions;
+import org.dutywright.workbench.session.MeasuringPreferences;
 import org.dutywright.workbench.session.SessionState.Phase;
 import org.dutywright.workbench.tests.kit.Pump;
 import org.dutywright.workbench.tests.kit.WindowTest;
@@ -112,6 +114,26 @@ final class CaptureSessionTest {
             assertThat(mean(session, "duty")).isCloseTo(25, within(0.1));
         } finally {
             CaptureSessions.release(session);
+        }
+    }
+
+    @Test
+    void changed_settings_lead_to_a_new_measurement() throws Exception {
+        CaptureSession session = CaptureSessions.acquire(file("set.csv", pulses(0.25)));
+        PulseSettings changed = PulseSettings.defaults().with(PulseSettings.TIME_BASE, 5);
+        try {
+            await(session, Phase.DONE);
+            assertThat(session.measurement().orElseThrow().settings()).isEqualTo(PulseSettings.defaults());
+
+            MeasuringPreferences.store(changed);
+            Pump.until(
+                    "it is measured with the changed settings",
+                    () -> session.measurement()
+                            .filter(it -> it.settings().equals(changed))
+                            .isPresent());
+        } finally {
+            CaptureSessions.release(session);
+            MeasuringPreferences.store(PulseSettings.defaults());
         }
     }
 

@@ -10,6 +10,7 @@ import org.dutywright.capture.Capture;
 import org.dutywright.capture.Overview;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.PulseSettings;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.IProgressMonitor;
 import org.eclipse.core.runtime.OperationCanceledException;
@@ -86,6 +87,11 @@ public final class CaptureSession {
      */
     public void measureWith(Map<String, ChannelPlan> plans) {
         job.measureWith(plans);
+    }
+
+    /** Measures anew where that was done, or is being done, with other settings. */
+    void measureWith(PulseSettings settings) {
+        job.measureWith(settings);
     }
 
     /**

@@ -4,15 +4,18 @@ package org.dutywright.workbench.session;
 import java.util.HashMap;
 import java.util.Map;
 import java.util.Optional;
+import org.dutywright.pulse.PulseSettings;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.resources.IResourceChangeEvent;
 import org.eclipse.core.resources.IResourceChangeListener;
 import org.eclipse.core.resources.IResourceDelta;
 import org.eclipse.core.resources.ResourcesPlugin;
+import org.eclipse.core.runtime.preferences.IEclipsePreferences.IPreferenceChangeListener;
 
 /**
  * The captures in use. One that several parts show is opened and measured once; when the last of them has given it back
- * it is closed, its temporary files with it. A file that changes is read anew.
+ * it is closed, its temporary files with it. A file that changes is read anew; where the settings of measuring
+ * change, all are measured anew.
  */
 public final class CaptureSessions {
     /** Family of the jobs that open and measure; a file is a family of its own job, too. */
@@ -20,6 +23,8 @@ public final class CaptureSessions {
 
     private static final Map<IFile, Held> HELD = new HashMap<>();
     private static final IResourceChangeListener CHANGES = CaptureSessions::changed;
+    private static final IPreferenceChangeListener SETTINGS =
+            MeasuringPreferences.listener(CaptureSessions::settingsChanged);
 
     private CaptureSessions() {}
 
@@ -37,6 +42,7 @@ public final class CaptureSessions {
         synchronized (HELD) {
             if (HELD.isEmpty()) {
                 ResourcesPlugin.getWorkspace().addResourceChangeListener(CHANGES, IResourceChangeEvent.POST_CHANGE);
+                MeasuringPreferences.add(SETTINGS);
             }
             Held held = HELD.computeIfAbsent(file, key -> {
                 Held fresh = new Held(new CaptureSession(key));
@@ -62,16 +68,25 @@ public final class CaptureSessions {
             }
             if (HELD.isEmpty()) {
                 ResourcesPlugin.getWorkspace().removeResourceChangeListener(CHANGES);
+                MeasuringPreferences.remove(SETTINGS);
             }
         }
     }
 
-    private static void changed(IResourceChangeEvent event) {
+    private static Map<IFile, CaptureSession> held() {
         Map<IFile, CaptureSession> held = new HashMap<>();
         synchronized (HELD) {
             HELD.forEach((file, entry) -> held.put(file, entry.session));
         }
-        held.forEach((file, session) -> Optional.ofNullable(event.getDelta().findMember(file.getFullPath()))
+        return held;
+    }
+
+    private static void settingsChanged(PulseSettings settings) {
+        held().values().forEach(session -> session.measureWith(settings));
+    }
+
+    private static void changed(IResourceChangeEvent event) {
+        held().forEach((file, session) -> Optional.ofNullable(event.getDelta().findMember(file.getFullPath()))
                 .filter(CaptureSessions::hasOtherContent)
                 .ifPresent(delta -> session.restart()));
     }

@@ -92,6 +92,18 @@ final class SessionJob extends Job {
         }
     }
 
+    /** What has not begun yet asks for the settings when it does. */
+    synchronized void measureWith(PulseSettings settings) {
+        Phase phase = known.state().phase();
+        boolean done = phase == Phase.DONE
+                && known.measurement()
+                        .filter(it -> !it.settings().equals(settings))
+                        .isPresent();
+        if (done || phase == Phase.MEASURING) {
+            again(Phase.MEASURING);
+        }
+    }
+
     synchronized void dispose() {
         disposed = true;
         again(known.state().phase());
@@ -186,8 +198,8 @@ final class SessionJob extends Job {
         if (before.isPresent()) {
             before.get().close();
         }
-        CaptureMeasurement measured = CaptureMeasurer.withInstalled()
-                .measure(capture, plans, PulseSettings.defaults(), CaptureMeasurer.DEFAULT_TIME_BASE_PPM, steps);
+        CaptureMeasurement measured =
+                CaptureMeasurer.withInstalled().measure(capture, plans, MeasuringPreferences.current(), steps);
         end(it -> it.measured(measured), SessionState.of(Phase.DONE));
     }
 
