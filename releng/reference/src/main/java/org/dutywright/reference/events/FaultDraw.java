@@ -131,8 +131,8 @@ final class FaultDraw {
 
     /** One whole cycle that is too long or too short. */
     Optional<Injection> oddPeriod() {
-        // six times the uncertainty of a period, two edges, at most half a step an edge
-        double least = Math.max(0.08, 1.2 * SIGMAS * step / Math.sqrt(12) / period * Math.sqrt(2));
+        // six times the uncertainty of a period, two edges, at most a step an edge
+        double least = Math.max(0.08, 1.2 * SIGMAS * step / Math.sqrt(3) / period * Math.sqrt(2));
         double off = between(least, 0.4);
         // a shorter cycle has a shorter pulse
         boolean longer = random.nextBoolean() || Math.min(duty, 1 - duty) * period < 8 * step + 4 * edge;
@@ -143,8 +143,8 @@ final class FaultDraw {
 
     /** A duty that jumps on this channel alone and back after so many cycles. */
     Optional<Injection> dutyJump(int cycles) {
-        // six times the uncertainty of the difference of two duties, three edges each, at most half a step an edge
-        double least = Math.max(0.08, 1.2 * SIGMAS * step / Math.sqrt(12) / period * Math.sqrt(2 * 1.5));
+        // six times the uncertainty of the difference of two duties, three edges each, at most a step an edge
+        double least = Math.max(0.08, 1.2 * SIGMAS * step / Math.sqrt(3) / period * Math.sqrt(2 * 1.5));
         double most = 0.95 * Math.max(duty, 1 - duty) - 0.05 - edge / period;
         if (most <= least) {
             return Optional.empty();
