@@ -191,6 +191,7 @@ final class EdgeFinder {
         if (away) {
             crossingSlope = Math.abs(value - previous) / blocks.stepBefore(i);
             instant.crossed(seconds, areaThere);
+            timer.crossedMiddle();
         } else if (ending != null) {
             // still the transition that led here: noise took the signal back across the level for a while
             instant.crossedBack(seconds, areaThere);

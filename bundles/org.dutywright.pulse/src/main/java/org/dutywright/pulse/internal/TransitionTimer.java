@@ -7,7 +7,7 @@ package org.dutywright.pulse.internal;
  */
 final class TransitionTimer {
     /**
-     * The two parts of a transition, up to its trigger and from there on, differ by no more than this factor in samples; a
+     * The two parts of a transition, up to its middle and from there on, differ by no more than this factor in samples; a
      * signal that dwells between the reference levels for longer does so for another reason.
      */
     private static final int MOST_UNEQUAL = 8;
@@ -22,6 +22,8 @@ final class TransitionTimer {
 
     private double departedSeconds;
     private int samplesOut;
+    /** Samples from there to the middle of the transition, negative before it. */
+    private int samplesToMiddle = -1;
 
     private int direction;
     private boolean underWay;
@@ -36,6 +38,7 @@ final class TransitionTimer {
     void reset() {
         departedSeconds = Double.NaN;
         samplesOut = 0;
+        samplesToMiddle = -1;
         underWay = false;
     }
 
@@ -43,6 +46,12 @@ final class TransitionTimer {
     void departed(double seconds) {
         departedSeconds = seconds;
         samplesOut = 0;
+        samplesToMiddle = -1;
+    }
+
+    /** The signal crossed the 50 % level on its way out, perhaps not for the last time. */
+    void crossedMiddle() {
+        samplesToMiddle = samplesToMiddle < 0 ? samplesOut : samplesToMiddle;
     }
 
     /** A sample lies between the reference levels. */
@@ -93,7 +102,10 @@ final class TransitionTimer {
      */
     double arrived(double seconds, double stepSeconds) {
         underWay = false;
-        boolean dwelt = samplesToTrigger > MOST_UNEQUAL * (sinceTrigger + 1);
+        // the trigger lies far beyond the middle where noise is large, so the part after it may be short
+        int toMiddle = Math.clamp(samplesToMiddle, 0, samplesToTrigger);
+        boolean dwelt = toMiddle > MOST_UNEQUAL * (samplesToTrigger - toMiddle + sinceTrigger + 1);
+        samplesToMiddle = -1;
         double duration = dwelt ? Double.NaN : seconds - startSeconds;
         if (duration >= 0) {
             double samples = duration / stepSeconds;
