@@ -18,6 +18,7 @@ import org.dutywright.pulse.Role;
 import org.dutywright.pulse.Statistic;
 import org.dutywright.pulse.Status;
 import org.dutywright.pulse.Uncertain;
+import org.dutywright.report.ResultOrder;
 import org.dutywright.report.TextTable;
 
 /** The lines on one channel: a heading, then what was measured, indented. */
@@ -75,8 +76,7 @@ public final class ChannelText {
         if (any) {
             table.row("", "mean", "min", "max", "sd", "");
         }
-        Found.builtIn(channel.results()).forEach(result -> result(table, result));
-        Found.others(channel.results()).forEach(result -> result(table, result));
+        ResultOrder.of(channel.results()).forEach(result -> result(table, result));
     }
 
     private static void result(TextTable table, Result result) {

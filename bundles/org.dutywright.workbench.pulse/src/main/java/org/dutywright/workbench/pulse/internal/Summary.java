@@ -18,6 +18,7 @@ import org.dutywright.pulse.Role;
 import org.dutywright.pulse.Statistic;
 import org.dutywright.pulse.Status;
 import org.dutywright.pulse.Uncertain;
+import org.dutywright.report.ResultOrder;
 import org.dutywright.units.UnitPrinter;
 
 /** What was measured on a capture, a row for each quantity and a value for each channel. */
@@ -60,7 +61,7 @@ final class Summary {
     private void results() {
         Map<String, Result> all = new LinkedHashMap<>();
         channels.forEach(channel -> channel.results().forEach(all::putIfAbsent));
-        for (Result result : all.values()) {
+        for (Result result : ResultOrder.of(all)) {
             row(result.label(), channel -> value(channel, result.id()));
             row(result.label() + ", min", channel -> spread(channel, result.id(), Statistic::min, DIGITS));
             row(result.label() + ", max", channel -> spread(channel, result.id(), Statistic::max, DIGITS));
