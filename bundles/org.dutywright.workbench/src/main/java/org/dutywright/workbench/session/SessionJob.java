@@ -44,7 +44,7 @@ final class SessionJob extends Job {
     private boolean requested;
     private boolean forget;
     private boolean disposed;
-    private boolean replacing;
+    private int replacing;
     private volatile boolean begun;
 
     SessionJob(IFile file, Runnable changed) {
@@ -73,54 +73,77 @@ final class SessionJob extends Job {
         return progress.doing();
     }
 
-    synchronized void start() {
-        again(Phase.OPENING);
-    }
-
-    synchronized void restart() {
-        forget = true;
-        again(Phase.OPENING);
-    }
-
-    synchronized void measureWith(Map<String, ChannelPlan> plans) {
-        wanted = Optional.of(Map.copyOf(plans));
-        Phase phase = known.state().phase();
-        boolean willBe = phase == Phase.OPENING;
-        boolean is = known.plans().equals(plans) && (phase == Phase.MEASURING || phase == Phase.DONE);
-        if (!willBe && !is) {
-            again(known.capture().isPresent() ? Phase.MEASURING : Phase.OPENING);
+    void start() {
+        synchronized (this) {
+            wish(Phase.OPENING);
         }
+        runAgain();
+    }
+
+    void restart() {
+        synchronized (this) {
+            forget = true;
+            wish(Phase.OPENING);
+        }
+        runAgain();
+    }
+
+    void measureWith(Map<String, ChannelPlan> plans) {
+        synchronized (this) {
+            wanted = Optional.of(Map.copyOf(plans));
+            Phase phase = known.state().phase();
+            boolean willBe = phase == Phase.OPENING;
+            boolean is = known.plans().equals(plans) && (phase == Phase.MEASURING || phase == Phase.DONE);
+            if (willBe || is) {
+                return;
+            }
+            wish(known.capture().isPresent() ? Phase.MEASURING : Phase.OPENING);
+        }
+        runAgain();
     }
 
     /** What has not begun yet asks for the settings when it does. */
-    synchronized void measureWith(PulseSettings settings) {
-        Phase phase = known.state().phase();
-        boolean done = phase == Phase.DONE
-                && known.measurement()
-                        .filter(it -> !it.settings().equals(settings))
-                        .isPresent();
-        if (done || phase == Phase.MEASURING) {
-            again(Phase.MEASURING);
+    void measureWith(PulseSettings settings) {
+        synchronized (this) {
+            Phase phase = known.state().phase();
+            boolean done = phase == Phase.DONE
+                    && known.measurement()
+                            .filter(it -> !it.settings().equals(settings))
+                            .isPresent();
+            if (!done && phase != Phase.MEASURING) {
+                return;
+            }
+            wish(Phase.MEASURING);
         }
+        runAgain();
     }
 
-    synchronized void dispose() {
-        disposed = true;
-        again(known.state().phase());
+    void dispose() {
+        synchronized (this) {
+            disposed = true;
+            wish(known.state().phase());
+        }
+        runAgain();
     }
 
     /** Stops a run, and takes one back that has not begun. */
-    synchronized void stop() {
-        boolean waited = cancel() || requested;
-        requested = false;
-        if (waited && known.state().isBusy()) {
-            update(it -> it.with(SessionState.of(Phase.CANCELLED)));
+    void stop() {
+        boolean waited;
+        synchronized (this) {
+            waited = requested;
+            requested = false;
+        }
+        waited |= cancel();
+        synchronized (this) {
+            if (waited && !requested && known.state().isBusy()) {
+                update(it -> it.with(SessionState.of(Phase.CANCELLED)));
+            }
         }
     }
 
     // The platform takes a job back that has not begun without asking it, as from the Progress view.
     private synchronized void ended(IStatus result) {
-        boolean takenBack = !begun && !replacing && result.getSeverity() == IStatus.CANCEL;
+        boolean takenBack = !begun && replacing == 0 && result.getSeverity() == IStatus.CANCEL;
         begun = false;
         if (takenBack && requested && known.state().isBusy()) {
             requested = false;
@@ -128,13 +151,19 @@ final class SessionJob extends Job {
         }
     }
 
-    // A job that runs is run once more after it has ended.
-    private void again(Phase phase) {
-        replacing = true;
-        cancel();
-        replacing = false;
+    private void wish(Phase phase) {
+        replacing++;
         requested = true;
         update(it -> it.with(SessionState.of(phase)));
+    }
+
+    // A job that runs is run once more after it has ended. Not under the monitor: cancelling waits for the listeners
+    // of the run before, and ours takes the monitor.
+    private void runAgain() {
+        cancel();
+        synchronized (this) {
+            replacing--;
+        }
         schedule();
     }
 
