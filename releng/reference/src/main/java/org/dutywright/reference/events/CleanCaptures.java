@@ -18,7 +18,7 @@ import org.dutywright.reference.Study;
 /** Healthy sensors, moved and recorded in all ways: not one event may be found. */
 public final class CleanCaptures implements Study {
     private static final double[] NOISE_SHARES = {0, 0.01, 0.02, 0.03, 0.05};
-    private static final int CAPTURES = 60;
+    private static final int CAPTURES = 64;
     private static final int CYCLES = 1000;
     private static final int LISTED = 60;
 
