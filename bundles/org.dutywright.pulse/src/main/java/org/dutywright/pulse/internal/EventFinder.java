@@ -36,7 +36,7 @@ final class EventFinder {
     private final SpilledCycles table;
     private final RawCycle.Reader cycles;
     private final RuntPlaces runts;
-    private final MarkLog.Reader bounces;
+    private final SpillLog.Reader<Mark> bounces;
     private final Deque<RawCycle> ahead = new ArrayDeque<>();
     private Mark bounce;
     /** End of the last cycle with absent pulses. */
@@ -56,7 +56,7 @@ final class EventFinder {
         this.events = events;
         this.table = table;
         silent = new SilentSpans(limits, events);
-        silent.find(stages.pulses());
+        silent.find(stages);
         LateEdges.find(stages.pulses(), limits, stages.lateEdges());
         lateEdges = new LateEdges.Walk(stages.lateEdges());
         extraPulses = new ExtraPulses(limits, events);

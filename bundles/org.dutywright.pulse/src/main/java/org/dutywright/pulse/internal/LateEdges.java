@@ -20,7 +20,7 @@ final class LateEdges {
         MedianSketch low = new MedianSketch();
         MedianSketch high = new MedianSketch();
         boolean any = false;
-        PulseLog.Reader reader = log.reader();
+        SpillLog.Reader<Pulse> reader = log.reader();
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && pulse.edgeSeconds >= 0) {
                 (pulse.high ? high : low).add(pulse.edgeSeconds);
@@ -34,7 +34,7 @@ final class LateEdges {
 
     private static void write(PulseLog log, EventLimits limits, MedianSketch low, MedianSketch high, MarkLog late)
             throws IOException {
-        PulseLog.Reader reader = log.reader();
+        SpillLog.Reader<Pulse> reader = log.reader();
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && limits.slow(pulse)) {
                 double most = pulse.edgeSeconds - (pulse.high ? high : low).median();
@@ -47,7 +47,7 @@ final class LateEdges {
 
     /** Walks over them beside the cycles. */
     static final class Walk {
-        private final MarkLog.Reader reader;
+        private final SpillLog.Reader<Mark> reader;
         private final Deque<Mark> near = new ArrayDeque<>();
         private Mark next;
 

@@ -24,7 +24,7 @@ record LevelDrift(boolean high, boolean nearEdges, boolean moves) {
     static LevelDrift of(LevelLog log, boolean high, States states, PulseSettings settings) throws IOException {
         long plateaus = 0;
         long near = 0;
-        LevelLog.Reader reader = log.reader();
+        SpillLog.Reader<Told> reader = log.reader();
         for (Told told = reader.next(); told != null; told = reader.next()) {
             if (told.high() == high && told.plateau()) {
                 plateaus++;

@@ -4,7 +4,7 @@ package org.dutywright.pulse.internal;
 import java.io.IOException;
 
 /** What the pulses of a channel told of their levels, one by one and in order, in constant memory. */
-final class LevelLog implements AutoCloseable {
+final class LevelLog extends SpillLog<LevelLog.Told> {
     private static final int WIDTH = 5;
     private static final int HIGH = 1;
     private static final int PLATEAU = 2;
@@ -34,44 +34,26 @@ final class LevelLog implements AutoCloseable {
         }
     }
 
-    private final RecordSpill spill = new RecordSpill(WIDTH);
+    LevelLog() {
+        super(WIDTH);
+    }
 
     void add(Pulse pulse) throws IOException {
         int code =
                 (pulse.high ? HIGH : 0) + (pulse.plateauSamples > 0 ? PLATEAU : 0) + (pulse.nearEdges ? NEAR_EDGES : 0);
-        spill.add((double) pulse.startSample, (double) pulse.endSample, code, pulse.plateau, pulse.plateauTrend);
-    }
-
-    Reader reader() {
-        return new Reader();
+        put((double) pulse.startSample, (double) pulse.endSample, code, pulse.plateau, pulse.plateauTrend);
     }
 
     @Override
-    public void close() throws IOException {
-        spill.close();
-    }
-
-    /** Reads the pulses in order. */
-    final class Reader {
-        private final RecordSpill.Cursor cursor = spill.cursor();
-        private final double[] record = new double[WIDTH];
-        private long next;
-
-        /** The next pulse, or null after the last one. */
-        Told next() throws IOException {
-            if (next == spill.size()) {
-                return null;
-            }
-            cursor.read(next++, record);
-            int code = (int) record[2];
-            return new Told(
-                    (long) record[0],
-                    (long) record[1],
-                    (code & HIGH) != 0,
-                    (code & PLATEAU) != 0,
-                    (code & NEAR_EDGES) != 0,
-                    record[3],
-                    record[4]);
-        }
+    Told of(double[] record) {
+        int code = (int) record[2];
+        return new Told(
+                (long) record[0],
+                (long) record[1],
+                (code & HIGH) != 0,
+                (code & PLATEAU) != 0,
+                (code & NEAR_EDGES) != 0,
+                record[3],
+                record[4]);
     }
 }

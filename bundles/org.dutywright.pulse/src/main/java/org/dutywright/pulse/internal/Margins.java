@@ -6,6 +6,9 @@ package org.dutywright.pulse.internal;
  * pulses are short no more than a third of one at either end.
  */
 final class Margins {
+    /** Edges that a pulse is long against. */
+    private static final double LONG = 4;
+
     private final double aberration;
     /** Samples of the last pulse of the low (0) and the high (1) state. */
     private final long[] last = {Long.MAX_VALUE, Long.MAX_VALUE};
@@ -22,6 +25,11 @@ final class Margins {
     /** A pulse is over. */
     void pulse(boolean high, long samples) {
         last[high ? 1 : 0] = samples;
+    }
+
+    /** Whether the last pulse of a state was long against an edge of so many samples, which must be known. */
+    boolean outlasts(boolean high, double edgeSamples) {
+        return edgeSamples > 0 && last[high ? 1 : 0] > LONG * edgeSamples;
     }
 
     /** Samples after a transition of so many samples into a state. */

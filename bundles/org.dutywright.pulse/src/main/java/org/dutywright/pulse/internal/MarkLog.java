@@ -4,7 +4,10 @@ package org.dutywright.pulse.internal;
 import java.io.IOException;
 
 /** Places in time, in the order in which they start; as many as there are, in constant memory. */
-final class MarkLog implements AutoCloseable {
+final class MarkLog extends SpillLog<MarkLog.Mark> {
+    /** Numbers a mark. */
+    private static final int RECORD = 4;
+
     /**
      * One place.
      *
@@ -15,34 +18,16 @@ final class MarkLog implements AutoCloseable {
      */
     record Mark(double startSeconds, double endSeconds, double value, boolean high) {}
 
-    private final RecordSpill spill = new RecordSpill(4);
-
-    void add(double startSeconds, double endSeconds, double value, boolean high) throws IOException {
-        spill.add(startSeconds, endSeconds, value, high ? 1 : 0);
+    MarkLog() {
+        super(RECORD);
     }
 
-    Reader reader() {
-        return new Reader();
+    void add(double startSeconds, double endSeconds, double value, boolean high) throws IOException {
+        put(startSeconds, endSeconds, value, high ? 1 : 0);
     }
 
     @Override
-    public void close() throws IOException {
-        spill.close();
-    }
-
-    /** Reads the marks in order. */
-    final class Reader {
-        private final RecordSpill.Cursor cursor = spill.cursor();
-        private final double[] record = new double[4];
-        private long next;
-
-        /** The next mark, or null after the last one. */
-        Mark next() throws IOException {
-            if (next == spill.size()) {
-                return null;
-            }
-            cursor.read(next++, record);
-            return new Mark(record[0], record[1], record[2], record[3] != 0);
-        }
+    Mark of(double[] record) {
+        return new Mark(record[0], record[1], record[2], record[3] != 0);
     }
 }

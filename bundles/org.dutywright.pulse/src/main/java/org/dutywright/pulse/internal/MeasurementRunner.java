@@ -118,8 +118,8 @@ public final class MeasurementRunner {
 
     /** The transitions of a channel on their way into the measurements. */
     private static final class Transitions {
-        private final PulseLog.Reader reader;
-        private final ShapeLog.Reader shapes;
+        private final SpillLog.Reader<Pulse> reader;
+        private final SpillLog.Reader<Shape> shapes;
         private final double originSeconds;
         private final boolean inputKnown;
         private final List<Guarded> runs;

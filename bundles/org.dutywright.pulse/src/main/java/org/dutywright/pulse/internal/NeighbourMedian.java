@@ -23,7 +23,7 @@ final class NeighbourMedian {
 
     private static final int SIZE = 2 * REACH + 1;
 
-    private final LevelLog.Reader reader;
+    private final SpillLog.Reader<Told> reader;
     private final boolean high;
     private final boolean nearEdges;
     private final double[] levels = new double[SIZE];

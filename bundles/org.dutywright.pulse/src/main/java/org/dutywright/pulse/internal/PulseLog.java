@@ -4,7 +4,7 @@ package org.dutywright.pulse.internal;
 import java.io.IOException;
 
 /** The pulses of a channel after bounces and runts were taken out, in order, in constant memory. */
-final class PulseLog implements AutoCloseable {
+final class PulseLog extends SpillLog<Pulse> {
     private static final int HIGH = 1;
     private static final int STARTS_WITH_EDGE = 2;
     private static final int ENDS_WITH_EDGE = 4;
@@ -15,14 +15,16 @@ final class PulseLog implements AutoCloseable {
     /** Numbers a pulse. */
     private static final int RECORD = 6;
 
-    private final RecordSpill spill = new RecordSpill(RECORD);
+    PulseLog() {
+        super(RECORD);
+    }
 
     void add(Pulse pulse) throws IOException {
         int code = (pulse.high ? HIGH : 0)
                 + (pulse.startsWithEdge ? STARTS_WITH_EDGE : 0)
                 + (pulse.endsWithEdge ? ENDS_WITH_EDGE : 0)
                 + (pulse.bounced ? BOUNCED : 0);
-        spill.add(
+        put(
                 pulse.startSeconds,
                 pulse.endSeconds,
                 code
@@ -33,50 +35,22 @@ final class PulseLog implements AutoCloseable {
                 pulse.coreSeconds);
     }
 
-    long size() {
-        return spill.size();
-    }
-
-    Reader reader() {
-        return new Reader();
-    }
-
+    /** A pulse, without levels. */
     @Override
-    public void close() throws IOException {
-        spill.close();
-    }
-
-    /** Reads the pulses in order. */
-    final class Reader {
-        private final RecordSpill.Cursor cursor = spill.cursor();
-        private final double[] record = new double[RECORD];
-        private long next;
-
-        /** The next pulse, without levels, or null after the last one. */
-        Pulse next() throws IOException {
-            if (next == spill.size()) {
-                return null;
-            }
-            cursor.read(next++, record);
-            long code = (long) record[2];
-            Pulse pulse = new Pulse();
-            pulse.startSeconds = record[0];
-            pulse.endSeconds = record[1];
-            pulse.high = (code & HIGH) != 0;
-            pulse.startsWithEdge = (code & STARTS_WITH_EDGE) != 0;
-            pulse.endsWithEdge = (code & ENDS_WITH_EDGE) != 0;
-            pulse.bounced = (code & BOUNCED) != 0;
-            pulse.edgeSamples = (int) (code / SAMPLES % MOST_SAMPLES);
-            pulse.fitSamples = (int) (code / FIT_SAMPLES);
-            pulse.edgeSeconds = record[3];
-            pulse.area = record[4];
-            pulse.coreSeconds = record[5];
-            return pulse;
-        }
-
-        /** Whether the pulse read last is the last one. */
-        boolean atEnd() {
-            return next == spill.size();
-        }
+    Pulse of(double[] record) {
+        long code = (long) record[2];
+        Pulse pulse = new Pulse();
+        pulse.startSeconds = record[0];
+        pulse.endSeconds = record[1];
+        pulse.high = (code & HIGH) != 0;
+        pulse.startsWithEdge = (code & STARTS_WITH_EDGE) != 0;
+        pulse.endsWithEdge = (code & ENDS_WITH_EDGE) != 0;
+        pulse.bounced = (code & BOUNCED) != 0;
+        pulse.edgeSamples = (int) (code / SAMPLES % MOST_SAMPLES);
+        pulse.fitSamples = (int) (code / FIT_SAMPLES);
+        pulse.edgeSeconds = record[3];
+        pulse.area = record[4];
+        pulse.coreSeconds = record[5];
+        return pulse;
     }
 }

@@ -51,7 +51,7 @@ final class RawCycle {
 
     /** Builds the cycles of one channel from its pulses: the first and last partial ones are left out. */
     static final class Reader {
-        private final PulseLog.Reader pulses;
+        private final SpillLog.Reader<Pulse> pulses;
         private final boolean activeHigh;
         private Pulse active;
 

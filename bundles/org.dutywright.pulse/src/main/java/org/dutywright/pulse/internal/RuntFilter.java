@@ -9,8 +9,9 @@ import java.util.Iterator;
 
 /**
  * Takes out pulses that crossed the hysteresis but did not come near the level that their state had in the pulses
- * before, seen from the levels of the moment: runts. Where most of the pulses that follow have the same level, it has shifted and there is no runt. What
- * lies on both sides of a runt becomes one pulse again.
+ * before, seen from the levels of the moment: runts. Where most of the pulses that follow have the same level, or most of
+ * those just before had it, the level shifts here and there is no runt. What lies on both sides of a runt becomes one
+ * pulse again.
  */
 final class RuntFilter implements PulseSink {
     /** Pulses of a state that must follow before a pulse is judged: a burst of up to four runts is no shift. */
@@ -80,8 +81,13 @@ final class RuntFilter implements PulseSink {
     /** The level of one state as it was in the last good pulses, from the level at which the edge finder acted. */
     private static final class Track {
         private static final int GOOD = 8;
+        private static final int JUST_BEFORE = 4;
 
         private final double tolerance;
+        /** How far the last good pulses went, whatever the levels of the moment; these may turn a pulse too early. */
+        private final double[] reached = new double[JUST_BEFORE];
+
+        private int nextReached;
         private final double[] good = new double[GOOD];
         private int next;
         private double level;
@@ -90,6 +96,7 @@ final class RuntFilter implements PulseSink {
             this.level = level;
             this.tolerance = tolerance;
             Arrays.fill(good, level);
+            Arrays.fill(reached, Double.NaN);
         }
 
         boolean isRunt(Pulse pulse, Iterator<Pulse> following) {
@@ -98,14 +105,23 @@ final class RuntFilter implements PulseSink {
             }
             int seen = 0;
             int agreeing = 0;
+            int alike = 0;
             while (following.hasNext()) {
                 Pulse other = following.next();
                 if (other.high == pulse.high) {
                     seen++;
                     agreeing += Math.abs(extreme(other) - extreme(pulse)) <= tolerance ? 1 : 0;
+                    alike += Math.abs(other.extreme - pulse.extreme) <= tolerance ? 1 : 0;
                 }
             }
-            return 2 * agreeing <= seen;
+            return 2 * Math.max(agreeing, alike) <= seen && !isAsBefore(pulse);
+        }
+
+        private boolean isAsBefore(Pulse pulse) {
+            long alike = Arrays.stream(reached)
+                    .filter(it -> Math.abs(it - pulse.extreme) <= tolerance)
+                    .count();
+            return alike > JUST_BEFORE / 2;
         }
 
         private boolean fallsShort(Pulse pulse, double from) {
@@ -113,6 +129,8 @@ final class RuntFilter implements PulseSink {
         }
 
         void follow(Pulse pulse) {
+            reached[nextReached] = pulse.extreme;
+            nextReached = (nextReached + 1) % JUST_BEFORE;
             double seen = (pulse.levelSamples() > 0 ? pulse.level() : pulse.extreme) - pulse.expected;
             if (fallsShort(pulse, level)) {
                 // the level has shifted: what was before no longer counts

@@ -10,8 +10,8 @@ import org.dutywright.pulse.internal.MarkLog.Mark;
  */
 final class RuntPlaces {
     private final double periodSeconds;
-    private final MarkLog.Reader excursions;
-    private final MarkLog.Reader pulses;
+    private final SpillLog.Reader<Mark> excursions;
+    private final SpillLog.Reader<Mark> pulses;
     private final Shifts low;
     private final Shifts high;
     private Mark excursion;
@@ -52,11 +52,11 @@ final class RuntPlaces {
 
     /** Walks over the shifts of one state beside its excursions. */
     private final class Shifts {
-        private final MarkLog.Reader reader;
+        private final SpillLog.Reader<Mark> reader;
         private final double tolerance;
         private Mark shift;
 
-        Shifts(MarkLog.Reader reader, double tolerance) throws IOException {
+        Shifts(SpillLog.Reader<Mark> reader, double tolerance) throws IOException {
             this.reader = reader;
             this.tolerance = tolerance;
             shift = reader.next();

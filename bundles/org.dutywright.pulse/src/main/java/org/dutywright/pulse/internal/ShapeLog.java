@@ -4,13 +4,15 @@ package org.dutywright.pulse.internal;
 import java.io.IOException;
 
 /** What {@link ShapePass} found on each pulse of a {@link PulseLog}, in the same order, in constant memory. */
-final class ShapeLog implements AutoCloseable {
+final class ShapeLog extends SpillLog<Shape> {
     private static final int RECORD = 9;
 
-    private final RecordSpill spill = new RecordSpill(RECORD);
+    ShapeLog() {
+        super(RECORD);
+    }
 
     void add(Shape shape) throws IOException {
-        spill.add(
+        put(
                 shape.squares,
                 shape.head.beyond(),
                 shape.head.samples(),
@@ -22,34 +24,14 @@ final class ShapeLog implements AutoCloseable {
                 shape.inputSecondsPerUnit);
     }
 
-    Reader reader() {
-        return new Reader();
-    }
-
     @Override
-    public void close() throws IOException {
-        spill.close();
-    }
-
-    /** Reads the shapes in order. */
-    final class Reader {
-        private final RecordSpill.Cursor cursor = spill.cursor();
-        private final double[] record = new double[RECORD];
-        private long next;
-
-        /** The next shape, or null after the last one. */
-        Shape next() throws IOException {
-            if (next == spill.size()) {
-                return null;
-            }
-            cursor.read(next++, record);
-            Shape shape = new Shape();
-            shape.squares = record[0];
-            shape.head.set(record[1], (int) record[2], record[3]);
-            shape.tail.set(record[4], (int) record[5], record[6]);
-            shape.inputSeconds = record[7];
-            shape.inputSecondsPerUnit = record[8];
-            return shape;
-        }
+    Shape of(double[] record) {
+        Shape shape = new Shape();
+        shape.squares = record[0];
+        shape.head.set(record[1], (int) record[2], record[3]);
+        shape.tail.set(record[4], (int) record[5], record[6]);
+        shape.inputSeconds = record[7];
+        shape.inputSecondsPerUnit = record[8];
+        return shape;
     }
 }

@@ -14,7 +14,7 @@ final class ShapePass {
     /** A region of an edge that is faster than the samples still has so many. */
     private static final int LEAST_SAMPLES = 4;
 
-    private final PulseLog.Reader pulses;
+    private final SpillLog.Reader<Pulse> pulses;
     private final LevelTrack.Walk walk;
     private final double region;
     private final InputWatch input;

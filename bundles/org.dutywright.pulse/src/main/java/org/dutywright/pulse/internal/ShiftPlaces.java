@@ -27,8 +27,8 @@ final class ShiftPlaces {
 
     // A shift of both states at once, as by a moved ground, is one event.
     private void nameAll(PulseStages stages) throws IOException {
-        MarkLog.Reader lows = stages.lowShifts().reader();
-        MarkLog.Reader highs = stages.highShifts().reader();
+        SpillLog.Reader<Mark> lows = stages.lowShifts().reader();
+        SpillLog.Reader<Mark> highs = stages.highShifts().reader();
         Mark lowMark = lows.next();
         Mark highMark = highs.next();
         while (lowMark != null || highMark != null) {
@@ -76,10 +76,10 @@ final class ShiftPlaces {
 
     /** Walks over the shifts of one state beside the cycles. */
     private static final class Walk {
-        private final MarkLog.Reader reader;
+        private final SpillLog.Reader<Mark> reader;
         private Mark mark;
 
-        Walk(MarkLog.Reader reader) throws IOException {
+        Walk(SpillLog.Reader<Mark> reader) throws IOException {
             this.reader = reader;
             mark = reader.next();
         }

@@ -22,12 +22,13 @@ final class SilentSpans {
         this.events = events;
     }
 
-    /** Finds them all. */
-    void find(PulseLog log) throws IOException {
-        PulseLog.Reader reader = log.reader();
+    /** Finds them all; an edge at which a level shifts is part of the shift. */
+    void find(PulseStages stages) throws IOException {
+        ShiftEnds shifts = new ShiftEnds(stages.lowShifts(), stages.highShifts(), limits.periodSeconds());
+        SpillLog.Reader<Pulse> reader = stages.pulses().reader();
         boolean first = true;
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
-            if (pulse.startsWithEdge && !pulse.bounced && limits.slow(pulse)) {
+            if (pulse.startsWithEdge && !pulse.bounced && limits.slow(pulse) && !shifts.near(pulse.startSeconds)) {
                 slowEdge(pulse);
             }
             if (!pulse.endsWithEdge) {

@@ -12,6 +12,7 @@ package org.dutywright.pulse.internal;
  * @param near up to here a sample is at home and within the noise of the state
  * @param leave beyond it a sample is outside the state
  * @param farOff beyond it a sample is on its way to the other state or a runt, not noise and not a moved level
+ * @param farInNoise the same where pulses are long against their edges: noise takes samples of a moved level that far
  * @param middle 50 % level
  * @param trigger a sample that reaches it ends the state
  * @param swing distance of the two levels
@@ -24,11 +25,17 @@ record StateSide(
         double near,
         double leave,
         double farOff,
+        double farInNoise,
         double middle,
         double trigger,
         double swing) {
     /** A level that has moved by less than this share of the swing still tells the level of its pulse. */
     private static final double FAR = 0.25;
+
+    private static final double MOST_FAR = 0.45;
+    private static final double FAR_NOISE = 0.75;
+    /** Width of a state without noise, as a share of the swing. */
+    private static final double NOISELESS_WIDTH = 0.1;
 
     /** The duration of a transition is only told where both states are this near their levels, as a share of the swing. */
     private static final double MOST_OFF = 0.05;
@@ -49,9 +56,16 @@ record StateSide(
                 Math.min(home, leave),
                 leave,
                 Math.max(leave, level + FAR * levels.swing()),
+                Math.max(leave, level + far(leave - level, levels.swing())),
                 middle,
                 middle + levels.hysteresis(),
                 levels.swing());
+    }
+
+    // Noise carries samples of a moved level further: what it adds to the state's own width, it adds here nearly whole.
+    private static double far(double width, double swing) {
+        double noise = Math.max(0, width - NOISELESS_WIDTH * swing);
+        return Math.min(MOST_FAR * swing, FAR * swing + FAR_NOISE * noise);
     }
 
     /**

@@ -86,14 +86,15 @@ final class Stay {
     /** A sample anywhere in the state; {@code px} before it and {@code x} itself with the sign. */
     void sample(ChannelBlocks blocks, int i, double px, double x, Pulse pulse) throws IOException {
         double[] values = blocks.values();
+        double edgeSamples = timer.usualSamples(!side.high());
         if (timer.underWay() || x <= side.home()) {
             plateau.cameHome();
             plateau.add(values, i, i + 1);
-        } else if (x > side.farOff()) {
+        } else if (x > (margins.outlasts(side.high(), edgeSamples) ? side.farInNoise() : side.farOff())) {
             plateau.wentFar();
         } else {
             // what stays away for half the pulse is no edge any more: the level has moved
-            plateau.addAway(values[i], Math.max(timer.usualSamples(!side.high()), pulse.samples / 2.0));
+            plateau.addAway(values[i], Math.max(edgeSamples, pulse.samples / 2.0));
         }
         if (timer.underWay()) {
             excursions.cancel();

@@ -43,7 +43,7 @@ final class TrackWriter {
 
     /** Level of the other state where the level of one state is first told. */
     private double whenFirstTold(NeighbourMedian one, NeighbourMedian other, double otherwise) throws IOException {
-        LevelLog.Reader reader = log.reader();
+        SpillLog.Reader<Told> reader = log.reader();
         double level = other.next() ? other.level() : otherwise;
         boolean first = true;
         for (Told told = reader.next(); told != null && !one.tells(told); told = reader.next()) {
@@ -65,7 +65,7 @@ final class TrackWriter {
     private record Levelled(Told told, double from, double to) {}
 
     void write() throws IOException {
-        LevelLog.Reader reader = log.reader();
+        SpillLog.Reader<Told> reader = log.reader();
         Levelled before = null;
         double otherBefore = Double.NaN;
         for (Told told = reader.next(); told != null; told = reader.next()) {
