@@ -9,6 +9,7 @@ import java.util.Map;
 import org.dutywright.workbench.capture.CaptureEditor;
 import org.dutywright.workbench.capture.internal.TracePlot;
 import org.dutywright.workbench.pulse.PulseIds;
+import org.dutywright.workbench.pulse.internal.CheckJob;
 import org.dutywright.workbench.pulse.internal.CycleGrid;
 import org.dutywright.workbench.tests.kit.Pixels;
 import org.dutywright.workbench.tests.kit.Screens;
@@ -17,6 +18,7 @@ import org.dutywright.workbench.tests.kit.Widgets;
 import org.dutywright.workbench.tests.kit.WindowTest;
 import org.eclipse.core.commands.ParameterizedCommand;
 import org.eclipse.core.commands.common.CommandException;
+import org.eclipse.core.runtime.jobs.Job;
 import org.eclipse.jface.viewers.TreeViewer;
 import org.eclipse.swt.custom.CTabFolder;
 import org.eclipse.swt.widgets.Label;
@@ -24,6 +26,7 @@ import org.eclipse.swt.widgets.Shell;
 import org.eclipse.swt.widgets.Tree;
 import org.eclipse.ui.IPageLayout;
 import org.eclipse.ui.IViewPart;
+import org.eclipse.ui.IWorkbenchPart2;
 import org.eclipse.ui.IWorkbenchWindow;
 import org.eclipse.ui.commands.ICommandService;
 import org.eclipse.ui.handlers.IHandlerService;
@@ -85,10 +88,18 @@ final class WindowPicturesTest {
                 width,
                 height,
                 "checked-" + theme,
-                () -> tabs.getSelectionIndex() == 1 && verdict.getText().contains("does not conform"));
+                () -> tabs.getSelectionIndex() == 1
+                        && verdict.getText().contains("does not conform")
+                        && Job.getJobManager().find(CheckJob.FAMILY).length == 0);
         IViewPart problems = JobDesk.page().showView(IPageLayout.ID_PROBLEM_VIEW);
         TreeViewer markers = (TreeViewer) problems.getSite().getSelectionProvider();
-        Path findings = Screens.take(shell, width, height, "findings-" + theme, () -> isExpanded(markers));
+        // the platform counts them a moment after it lists them
+        Path findings = Screens.take(
+                shell,
+                width,
+                height,
+                "findings-" + theme,
+                () -> isExpanded(markers) && isCounted((IWorkbenchPart2) problems));
 
         // A window that failed to paint shows a handful of colours; text alone, smoothed, brings dozens.
         assertThat(Screens.colours(measured)).isGreaterThan(50);
@@ -98,6 +109,10 @@ final class WindowPicturesTest {
 
     private static boolean isMarked(TracePlot plot) {
         return plot.isUpToDate() && plot.mark().isPresent();
+    }
+
+    private static boolean isCounted(IWorkbenchPart2 problems) {
+        return problems.getContentDescription().startsWith("5 errors");
     }
 
     private static boolean isExpanded(TreeViewer markers) {
