@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.reference.events.Injection.Expected;
 import org.dutywright.simulation.EdgeShape;
@@ -20,6 +21,12 @@ final class FaultDraw {
 
     /** Standard uncertainties that an event needs. */
     private static final double SIGMAS = 6;
+
+    /** Independent samples from which on a pulse tells its level and its noise. */
+    private static final int LEAST_SAMPLES = 8;
+
+    /** Cycles that a level shift lasts at most. */
+    private static final int LONGEST_SHIFT = 20;
 
     private final Bench bench;
     private final double noiseShare;
@@ -185,19 +192,30 @@ final class FaultDraw {
         return Optional.of(Injection.of(fault, EventKind.SLOW_EDGE, at, at));
     }
 
+    // The duty moves: what is long enough to tell its level now may be too short some cycles later.
+    private double shortestShare(int cycles) {
+        return IntStream.rangeClosed(cycle - 1, cycle + cycles)
+                .mapToDouble(bench::dutyShare)
+                .map(share -> Math.min(share, 1 - share))
+                .min()
+                .orElseThrow();
+    }
+
     /** One level, or both, that moves for some cycles. */
     Optional<Injection> levelShift() {
-        double shortest = Math.min(duty, 1 - duty) * period - 3 * edge;
+        // the level is that outside of both transitions and their aberrations
+        double shortest = shortestShare(LONGEST_SHIFT + 1) * period - 8 * edge;
         // neighbouring samples may be alike: as few as a quarter of them then count
         double samples = Math.floor(shortest / step) / 4;
-        double least = Math.max(0.08, 1.3 * SIGMAS * noiseShare / Math.sqrt(samples));
-        if (samples < 1 || least > 0.25) {
+        // six times the uncertainty of a pulse's level make the event, four more that noise does not hide a pulse of it
+        double least = Math.max(0.08, (SIGMAS + 4) * noiseShare / Math.sqrt(samples));
+        if (samples < LEAST_SAMPLES || least > 0.25) {
             return Optional.empty();
         }
         double volts = between(least, 0.3) * bench.channel().swingVolts() * (random.nextBoolean() ? 1 : -1);
         int which = random.nextInt(3);
         double from = start + between(0, 1) * period;
-        double to = from + between(8, 20) * period;
+        double to = from + between(8, LONGEST_SHIFT) * period;
         Fault fault = new Fault.LevelShift(channel, from, to, which == 0 ? 0 : volts, which == 1 ? 0 : volts);
         return Optional.of(Injection.of(fault, EventKind.LEVEL_SHIFT, from, to));
     }

@@ -43,13 +43,15 @@ final class Tally {
                 missed++;
             }
             if (match.isEmpty()) {
-                wrong.add("seed " + seed + ": " + injection.fault() + ", found " + words(left));
+                wrong.add(
+                        "seed %d, period %.6f s: %s, found %s".formatted(seed, period, injection.fault(), words(left)));
             }
         }
         channels.subList(1, channels.size()).forEach(channel -> left.addAll(channel.events()));
         beside += left.size();
         if (!left.isEmpty()) {
-            wrong.add("seed " + seed + ": " + injection.fault() + ", beside it " + words(left));
+            wrong.add(
+                    "seed %d, period %.6f s: %s, beside it %s".formatted(seed, period, injection.fault(), words(left)));
         }
     }
 
@@ -67,7 +69,8 @@ final class Tally {
     private static String words(List<PulseEvent> events) {
         return events.stream()
                 .limit(3)
-                .map(it -> it.kind().word() + " at " + it.startSeconds() + " s (" + it.detail() + ")")
+                .map(it -> "%s from %.6f s to %.6f s (%s)"
+                        .formatted(it.kind().word(), it.startSeconds(), it.endSeconds(), it.detail()))
                 .toList()
                 .toString();
     }
