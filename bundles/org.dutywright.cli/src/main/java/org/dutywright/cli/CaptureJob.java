@@ -16,6 +16,7 @@ import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.report.RunSettings;
 
 /**
@@ -93,7 +94,7 @@ record CaptureJob(
     RunSettings runSettings(Optional<String> position, OptionalDouble supplyVolts, List<String> catalogues) {
         return new RunSettings(
                 Version.text(),
-                pulse.get(PulseSettings.TIME_BASE),
+                pulse.get(RecorderSettings.TIME_BASE),
                 read,
                 plans,
                 fromSeconds,

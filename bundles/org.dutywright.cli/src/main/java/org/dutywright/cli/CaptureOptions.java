@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.pulse.SettingText;
 import org.dutywright.text.Nearest;
 import picocli.CommandLine.Mixin;
@@ -107,9 +108,9 @@ final class CaptureOptions {
         for (Map.Entry<String, String> entry : given.entrySet()) {
             made = with(made, entry.getKey(), entry.getValue());
         }
-        made = with(made, given, TIME_BASE, PulseSettings.TIME_BASE, timeBasePpm);
-        made = with(made, given, "--gain-error", PulseSettings.GAIN_ERROR, gainErrorPercent);
-        return with(made, given, "--offset-error", PulseSettings.OFFSET_ERROR, offsetErrorVolts);
+        made = with(made, given, TIME_BASE, RecorderSettings.TIME_BASE, timeBasePpm);
+        made = with(made, given, "--gain-error", RecorderSettings.GAIN_ERROR, gainErrorPercent);
+        return with(made, given, "--offset-error", RecorderSettings.OFFSET_ERROR, offsetErrorVolts);
     }
 
     private static PulseSettings with(

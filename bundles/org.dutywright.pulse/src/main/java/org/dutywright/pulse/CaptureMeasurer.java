@@ -81,7 +81,7 @@ public final class CaptureMeasurer {
     }
 
     /**
-     * Measures a capture, the clock of its recorder as {@link PulseSettings#TIME_BASE} says.
+     * Measures a capture, the clock of its recorder as {@link RecorderSettings#TIME_BASE} says.
      *
      * @param plans what is known of the channels, by name; channels without a plan are looked at without prejudice
      * @param settings the numbers that steer measuring
@@ -92,7 +92,7 @@ public final class CaptureMeasurer {
     public CaptureMeasurement measure(
             Capture capture, Map<String, ChannelPlan> plans, PulseSettings settings, Progress progress)
             throws IOException {
-        return measure(capture, plans, settings, settings.get(PulseSettings.TIME_BASE), progress);
+        return measure(capture, plans, settings, settings.get(RecorderSettings.TIME_BASE), progress);
     }
 
     /**
@@ -115,7 +115,7 @@ public final class CaptureMeasurer {
             throws IOException {
         // a clock error anywhere in the interval is equally likely: rectangular, JCGM 100 4.3.7
         double relative = timeBasePpm * 1e-6 / Math.sqrt(3);
-        PulseSettings used = settings.with(PulseSettings.TIME_BASE, timeBasePpm);
+        PulseSettings used = settings.with(RecorderSettings.TIME_BASE, timeBasePpm);
         return CaptureRun.run(capture, plans, used, relative, runner, progress);
     }
 }

@@ -17,7 +17,7 @@ public record InstrumentErrors(double gainShare, double offsetVolts) {
     public static InstrumentErrors of(PulseSettings settings, String unit) {
         return unit.equals("V")
                 ? new InstrumentErrors(
-                        settings.get(PulseSettings.GAIN_ERROR) / 100, settings.get(PulseSettings.OFFSET_ERROR))
+                        settings.get(RecorderSettings.GAIN_ERROR) / 100, settings.get(RecorderSettings.OFFSET_ERROR))
                 : new InstrumentErrors(0, 0);
     }
 

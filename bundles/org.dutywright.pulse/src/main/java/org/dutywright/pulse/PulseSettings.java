@@ -197,57 +197,6 @@ public final class PulseSettings {
             100,
             "Samples within so many transition durations of a transition do not count for the state level.");
 
-    /** Bound of the recorder's gain error. */
-    public static final Setting GAIN_ERROR = new Setting(
-            "instrument.gain-error",
-            "Gain error of the recorder",
-            "%",
-            0,
-            0,
-            50,
-            "Half-width of the interval in which the error of the recorder's gain lies, in percent of the reading; 0 where it is not"
-                    + " known: uncertainties of voltages then cover the reading only.");
-
-    /** Bound of the recorder's zero error. */
-    public static final Setting OFFSET_ERROR = new Setting(
-            "instrument.offset-error",
-            "Offset error of the recorder",
-            "V",
-            0,
-            0,
-            1000,
-            "Half-width of the interval in which the error of the recorder's zero lies; 0 where it is not known.");
-
-    /** Bound of the error of the recorder's clock. */
-    public static final Setting TIME_BASE = new Setting(
-            "instrument.time-base",
-            "Clock error of the recorder",
-            "ppm",
-            CaptureMeasurer.DEFAULT_TIME_BASE_PPM,
-            0,
-            100_000,
-            "Half-width of the interval in which the relative error of the recorder's clock lies, in parts per million.");
-
-    /** Samples in a pulse below which a recording is poor. */
-    public static final Setting POOR_SAMPLES = new Setting(
-            "fitness.poor-samples",
-            "Samples for a good pulse",
-            "",
-            5,
-            2,
-            1000,
-            "With fewer samples than this in the shortest pulse a recording is poor.");
-
-    /** Code steps in the swing below which a recording is poor. */
-    public static final Setting POOR_STEPS = new Setting(
-            "fitness.poor-steps",
-            "Code steps for a good swing",
-            "",
-            20,
-            2,
-            1000,
-            "With fewer code steps than this between the states a recording is poor.");
-
     /** All settings in the order in which they are shown. */
     public static final List<Setting> DECLARED = List.of(
             LOWER_REFERENCE,
@@ -279,11 +228,11 @@ public final class PulseSettings {
             EventSettings.SLOW_EDGE,
             EventSettings.SHIFT_SHARE,
             EventSettings.SHIFT_PULSES,
-            GAIN_ERROR,
-            OFFSET_ERROR,
-            TIME_BASE,
-            POOR_SAMPLES,
-            POOR_STEPS);
+            RecorderSettings.GAIN_ERROR,
+            RecorderSettings.OFFSET_ERROR,
+            RecorderSettings.TIME_BASE,
+            FitnessSettings.POOR_SAMPLES,
+            FitnessSettings.POOR_STEPS);
 
     private final Map<String, Double> values;
 

@@ -101,10 +101,10 @@ class SettingsTest {
     @Test
     void the_clock_that_was_assumed_stands_in_the_settings_of_the_result() throws Exception {
         TestSignal signal = TestSignal.at(100e3, 0.1).ramp(20e-6).carrier(200, 1e-3, 0.3);
-        PulseSettings settings = PulseSettings.defaults().with(PulseSettings.TIME_BASE, 5);
+        PulseSettings settings = PulseSettings.defaults().with(RecorderSettings.TIME_BASE, 5);
         CaptureMeasurement measured = CaptureMeasurer.withInstalled()
                 .measure(Measured.capture(signal), java.util.Map.of(), settings, org.dutywright.capture.Progress.NONE);
-        assertThat(measured.settings().get(PulseSettings.TIME_BASE)).isEqualTo(5);
+        assertThat(measured.settings().get(RecorderSettings.TIME_BASE)).isEqualTo(5);
         double u = Measured.statistic(measured.channels().get(0), "frequency").u();
         // 5 ppm over the root of 3 of 200 Hz is 0.58 mHz, all but the edges' part
         assertThat(u).isLessThan(200 * CaptureMeasurer.DEFAULT_TIME_BASE_PPM * 1e-6);

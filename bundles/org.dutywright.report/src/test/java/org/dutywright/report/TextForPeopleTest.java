@@ -8,6 +8,7 @@ import java.util.List;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.EventSettings;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.RecorderSettings;
 import org.junit.jupiter.api.Test;
 
 /** The texts as people read them; the numbers are those of the examples. */
@@ -22,7 +23,7 @@ final class TextForPeopleTest {
         CaptureMeasurement usual = Examples.measurement();
         CaptureMeasurement changed = new CaptureMeasurement(
                 usual.capture(),
-                PulseSettings.defaults().with(EventSettings.RUNT_SHARE, 15).with(PulseSettings.TIME_BASE, 5),
+                PulseSettings.defaults().with(EventSettings.RUNT_SHARE, 15).with(RecorderSettings.TIME_BASE, 5),
                 usual.fitness(),
                 usual.channels());
         assertThat(MeasureText.lines(changed))

@@ -10,6 +10,7 @@ import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventKind;
+import org.dutywright.pulse.FitnessSettings;
 import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.LevelSummary;
 import org.dutywright.pulse.PulseSettings;
@@ -167,7 +168,7 @@ public final class ChannelAnalysis implements AutoCloseable {
                 states.orElseThrow(),
                 events,
                 cycles);
-        shortPulses = Optional.of(ShortPulses.of(cycles, stepSeconds(), settings.get(PulseSettings.POOR_SAMPLES)));
+        shortPulses = Optional.of(ShortPulses.of(cycles, stepSeconds(), settings.get(FitnessSettings.POOR_SAMPLES)));
     }
 
     /**

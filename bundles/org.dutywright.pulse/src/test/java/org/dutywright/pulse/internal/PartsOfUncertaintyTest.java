@@ -8,6 +8,7 @@ import java.util.Random;
 import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.pulse.Uncertain;
 import org.junit.jupiter.api.Test;
 
@@ -81,7 +82,7 @@ class PartsOfUncertaintyTest {
     @Test
     void stated_errors_of_the_recorder_widen_voltages_and_nothing_else() {
         PulseSettings settings =
-                PulseSettings.defaults().with(PulseSettings.GAIN_ERROR, 1).with(PulseSettings.OFFSET_ERROR, 0.05);
+                PulseSettings.defaults().with(RecorderSettings.GAIN_ERROR, 1).with(RecorderSettings.OFFSET_ERROR, 0.05);
         Uncertain reading = new Uncertain(12, 0, 0, Budget.NONE);
         // two rectangles of half-widths 0.12 V and 0.05 V
         assertThat(InstrumentErrors.of(settings, "V").with(reading).u())

@@ -15,6 +15,7 @@ import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.Outcome;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.workbench.internal.Jobs;
 import org.dutywright.workbench.session.CaptureSession;
 import org.dutywright.workbench.session.CaptureSessions;
@@ -120,7 +121,7 @@ final class CaptureSessionTest {
     @Test
     void changed_settings_lead_to_a_new_measurement() throws Exception {
         CaptureSession session = CaptureSessions.acquire(file("set.csv", pulses(0.25)));
-        PulseSettings changed = PulseSettings.defaults().with(PulseSettings.TIME_BASE, 5);
+        PulseSettings changed = PulseSettings.defaults().with(RecorderSettings.TIME_BASE, 5);
         try {
             await(session, Phase.DONE);
             assertThat(session.measurement().orElseThrow().settings()).isEqualTo(PulseSettings.defaults());

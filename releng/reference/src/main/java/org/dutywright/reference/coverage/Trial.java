@@ -18,6 +18,7 @@ import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.PulseSettings;
+import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.pulse.Role;
 
 /**
@@ -128,7 +129,7 @@ final class Trial {
 
     private PulseSettings settings() {
         return PulseSettings.defaults()
-                .with(PulseSettings.GAIN_ERROR, 100 * corner.gainShare())
-                .with(PulseSettings.OFFSET_ERROR, corner.offsetVolts());
+                .with(RecorderSettings.GAIN_ERROR, 100 * corner.gainShare())
+                .with(RecorderSettings.OFFSET_ERROR, corner.offsetVolts());
     }
 }

@@ -4,6 +4,7 @@ package org.dutywright.pulse.internal.fitness;
 import java.util.List;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.pulse.Fitness.Grade;
+import org.dutywright.pulse.FitnessSettings;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.internal.Words;
 
@@ -14,7 +15,7 @@ final class LevelResolution implements FitnessRule {
     private final double goodSteps;
 
     LevelResolution(PulseSettings settings) {
-        goodSteps = settings.get(PulseSettings.POOR_STEPS);
+        goodSteps = settings.get(FitnessSettings.POOR_STEPS);
     }
 
     @Override

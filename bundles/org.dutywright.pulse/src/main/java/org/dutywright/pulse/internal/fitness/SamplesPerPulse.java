@@ -4,6 +4,7 @@ package org.dutywright.pulse.internal.fitness;
 import java.util.List;
 import org.dutywright.pulse.Fitness;
 import org.dutywright.pulse.Fitness.Grade;
+import org.dutywright.pulse.FitnessSettings;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.internal.Words;
 
@@ -18,7 +19,7 @@ final class SamplesPerPulse implements FitnessRule {
     private final double goodSamples;
 
     SamplesPerPulse(PulseSettings settings) {
-        goodSamples = settings.get(PulseSettings.POOR_SAMPLES);
+        goodSamples = settings.get(FitnessSettings.POOR_SAMPLES);
     }
 
     @Override
