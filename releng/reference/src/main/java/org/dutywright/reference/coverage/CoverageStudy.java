@@ -16,7 +16,7 @@ public final class CoverageStudy implements Study {
     /** Cycles in a capture. */
     static final int CYCLES = 60;
 
-    private static final int CAPTURES = 250;
+    private static final int CAPTURES = 500;
 
     @Override
     public String name() {
