@@ -15,6 +15,7 @@ import org.dutywright.capture.Channel;
 import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.Cycle;
+import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.EventKind;
 import org.dutywright.pulse.LevelSummary;
 import org.dutywright.pulse.Outcome;
@@ -78,7 +79,8 @@ final class MeasuredChannel {
                 Map.of(),
                 Map.of(),
                 List.of(),
-                new ListCycles(List.of()));
+                new ListCycles(List.of()),
+                EdgeInstants.NONE);
     }
 
     /** Cycles of one carrier from its first edge on; the duty of a cycle is that at its middle. */
@@ -222,7 +224,8 @@ final class MeasuredChannel {
                 ok ? results(healthy) : Map.of(),
                 counts,
                 events,
-                new ListCycles(ok ? List.copyOf(cycles) : List.of()));
+                new ListCycles(ok ? List.copyOf(cycles) : List.of()),
+                EdgeInstants.NONE);
     }
 
     private StateLevels levels() {

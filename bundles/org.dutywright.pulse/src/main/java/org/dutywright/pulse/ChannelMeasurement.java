@@ -40,39 +40,4 @@ public record ChannelMeasurement(
         Map<EventKind, Long> eventCounts,
         List<PulseEvent> events,
         CycleTable cycles,
-        EdgeInstants edgeInstants) {
-
-    /** A channel of which nothing is known about its transitions. */
-    public ChannelMeasurement(
-            Channel channel,
-            Role role,
-            ActiveLevel active,
-            Status status,
-            String statusReason,
-            Optional<StateLevels> levels,
-            Optional<LevelSummary> level,
-            Optional<Double> medianPeriodSeconds,
-            long cycleCount,
-            long disturbedCount,
-            Map<String, Result> results,
-            Map<EventKind, Long> eventCounts,
-            List<PulseEvent> events,
-            CycleTable cycles) {
-        this(
-                channel,
-                role,
-                active,
-                status,
-                statusReason,
-                levels,
-                level,
-                medianPeriodSeconds,
-                cycleCount,
-                disturbedCount,
-                results,
-                eventCounts,
-                events,
-                cycles,
-                EdgeInstants.NONE);
-    }
-}
+        EdgeInstants edgeInstants) {}

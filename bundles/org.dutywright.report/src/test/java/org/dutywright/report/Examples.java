@@ -132,7 +132,8 @@ final class Examples {
                 pwm.results(),
                 pwm.eventCounts(),
                 pwm.events(),
-                table(cycles));
+                table(cycles),
+                EdgeInstants.NONE);
     }
 
     static ChannelMeasurement stuck() {
@@ -153,7 +154,8 @@ final class Examples {
                 Map.of(EventKind.STUCK_LOW, 1L),
                 List.of(new PulseEvent(
                         EventKind.STUCK_LOW, -0.1, 0.599, OptionalLong.empty(), "no transition in all of it")),
-                table(List.of()));
+                table(List.of()),
+                EdgeInstants.NONE);
     }
 
     static ChannelMeasurement supply() {
@@ -171,7 +173,8 @@ final class Examples {
                 Map.of(),
                 Map.of(),
                 List.of(),
-                table(List.of()));
+                table(List.of()),
+                EdgeInstants.NONE);
     }
 
     static LevelSummary level(double mean) {

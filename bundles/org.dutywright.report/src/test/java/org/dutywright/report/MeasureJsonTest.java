@@ -21,6 +21,7 @@ import org.dutywright.pulse.ActiveLevel;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.EdgeInstants;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.Result;
 import org.dutywright.pulse.Role;
@@ -257,7 +258,8 @@ final class MeasureJsonTest {
                 results,
                 good.eventCounts(),
                 good.events(),
-                good.cycles());
+                good.cycles(),
+                EdgeInstants.NONE);
         assertThatThrownBy(() -> text(Examples.measurement(List.of(bad)), Examples.RUN))
                 .isInstanceOf(IllegalStateException.class)
                 .hasMessageContaining("mean is NaN");

@@ -84,4 +84,10 @@ abstract class CycleStatistics implements Measurement.Run {
         return new Outcome.OfCycles(
                 new Statistic(mean, moments.min(), moments.max(), moments.sd(), budget.u(), budget.u95(), budget));
     }
+
+    /** The outcome of a time between two edges of one cycle, as the pulse and the separation are: their errors and the clock's. */
+    Outcome meanBetweenEdges() {
+        double seconds = moments.mean();
+        return outcome(seconds, new Budget(edges().meanPulse()).and(List.of(clock(seconds))));
+    }
 }

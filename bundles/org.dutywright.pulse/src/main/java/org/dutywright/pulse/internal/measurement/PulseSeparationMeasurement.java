@@ -2,8 +2,6 @@
 package org.dutywright.pulse.internal.measurement;
 
 import aQute.bnd.annotation.spi.ServiceProvider;
-import java.util.List;
-import org.dutywright.pulse.Budget;
 import org.dutywright.pulse.ChannelContext;
 import org.dutywright.pulse.Cycle;
 import org.dutywright.pulse.Measurement;
@@ -40,8 +38,7 @@ public final class PulseSeparationMeasurement implements Measurement {
 
             @Override
             Result result() {
-                double seconds = moments().mean();
-                return named(outcome(seconds, new Budget(edges().meanPulse()).and(List.of(clock(seconds)))));
+                return named(meanBetweenEdges());
             }
 
             @Override
