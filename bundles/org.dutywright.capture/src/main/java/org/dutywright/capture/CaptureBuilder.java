@@ -112,6 +112,41 @@ public final class CaptureBuilder implements AutoCloseable {
         rows++;
     }
 
+    /**
+     * Appends rows without time stamps that lie channel by channel.
+     *
+     * @param columns finite values of each channel
+     * @param count number of rows: the first values of each array
+     */
+    public void append(double[][] columns, int count) throws IOException {
+        values.append(columns, count);
+        rows += count;
+    }
+
+    /**
+     * Appends rows with their time stamps that lie channel by channel.
+     *
+     * @param seconds instants, none before the one before
+     * @param columns finite values of each channel
+     * @param count number of rows: the first values of each array
+     */
+    public void append(double[] seconds, double[][] columns, int count) throws IOException {
+        if (count == 0) {
+            return;
+        }
+        double last = lastSeconds;
+        for (int i = 0; i < count; i++) {
+            if (!(seconds[i] >= last) || stamps.isEmpty()) {
+                throw new IllegalArgumentException("time stamp " + seconds[i] + " after " + last);
+            }
+            last = seconds[i];
+        }
+        firstSeconds = rows == 0 ? seconds[0] : firstSeconds;
+        lastSeconds = last;
+        stamps.get().append(new double[][] {seconds}, count);
+        append(columns, count);
+    }
+
     /** Says that a row follows that cannot be used; a gap is left in its place. */
     public void leaveOut() {
         leftOut++;

@@ -55,6 +55,26 @@ public final class ColumnStore implements Samples {
         rowDone();
     }
 
+    /**
+     * Appends rows that lie column by column.
+     *
+     * @param values an array for each column
+     * @param count number of rows: the first values of each array
+     */
+    public void append(double[][] values, int count) throws IOException {
+        for (int done = 0; done < count; ) {
+            int part = Math.min(count - done, pageRows - pageFill);
+            for (int column = 0; column < columns; column++) {
+                System.arraycopy(values[column], done, page, column * pageRows + pageFill, part);
+            }
+            done += part;
+            pageFill += part;
+            if (pageFill == pageRows) {
+                pageDone();
+            }
+        }
+    }
+
     /** Appends a row of a store of one column. */
     public void append(double value) throws IOException {
         page[pageFill] = value;

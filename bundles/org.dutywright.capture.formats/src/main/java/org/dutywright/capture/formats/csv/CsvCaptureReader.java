@@ -30,21 +30,20 @@ import org.dutywright.capture.formats.internal.DigestStream;
 public final class CsvCaptureReader implements CaptureReader {
     private static final int HEAD_BYTES = 1 << 18;
     private static final int LIKELIHOOD_BYTES = 1 << 16;
-    private static final int BUFFER_BYTES = 1 << 20;
     private static final int MOST_COLUMNS = 1000;
     private static final int LIKELY = 60;
     private static final int TEXT_WITHOUT_TABLE = 5;
 
-    private final int bufferBytes;
+    private final FastRows.Pace pace;
     private final long heapValues;
 
     /** Makes the reader. */
     public CsvCaptureReader() {
-        this(BUFFER_BYTES, CaptureBuilder.HEAP_VALUES);
+        this(FastRows.Pace.best(), CaptureBuilder.HEAP_VALUES);
     }
 
-    CsvCaptureReader(int bufferBytes, long heapValues) {
-        this.bufferBytes = bufferBytes;
+    CsvCaptureReader(FastRows.Pace pace, long heapValues) {
+        this.pace = pace;
         this.heapValues = heapValues;
     }
 
@@ -93,7 +92,7 @@ public final class CsvCaptureReader implements CaptureReader {
         if (head.isAsciiBased() && !layout.quoted()) {
             try {
                 return read(file, head, layout, plan, progress);
-            } catch (FastRows.QuoteFound e) {
+            } catch (RowSplitter.QuoteFound e) {
                 return quoted(file, head, layout, plan, progress);
             }
         }
@@ -104,13 +103,13 @@ public final class CsvCaptureReader implements CaptureReader {
             throws UnreadableException, IOException {
         try {
             return read(file, head, layout.withQuotes(), plan, progress);
-        } catch (FastRows.QuoteFound e) {
+        } catch (RowSplitter.QuoteFound e) {
             throw new IllegalStateException("quotes are known here", e);
         }
     }
 
     private Capture read(Path file, HeadText head, Layout layout, ColumnPlan plan, Progress progress)
-            throws UnreadableException, IOException, FastRows.QuoteFound {
+            throws UnreadableException, IOException, RowSplitter.QuoteFound {
         Map<String, String> guessed = guessed(head, layout, plan);
         progress.begin("reading " + file.getFileName(), Files.size(file));
         try (InputStream opened = Files.newInputStream(file);
@@ -120,7 +119,7 @@ public final class CsvCaptureReader implements CaptureReader {
             if (layout.quoted()) {
                 new QuotedRows(file, stream, head, layout).read(collector);
             } else {
-                new FastRows(file, stream, head, layout, bufferBytes).read(collector);
+                new FastRows(file, stream, head, layout, plan, collector, pace).read();
             }
             collector.finish(guessed);
             return builder.finish(new Source(file, stream.sha256()), guessed, progress);

@@ -52,10 +52,7 @@ final class RowCollector {
      * @throws UnreadableException if a cell that is needed holds anything but a number
      */
     void take(Row row) throws UnreadableException, IOException {
-        if (shortRowBefore) {
-            leaveOut(shortRowLine);
-            shortRowBefore = false;
-        }
+        leaveOutShortRow();
         if (row.count > layout.width()) {
             checkExtraCells(row);
         }
@@ -84,6 +81,32 @@ final class RowCollector {
             builder.append(values);
         } else {
             append(row, stamp);
+        }
+    }
+
+    /** Whether the rows follow in time on those before. */
+    boolean follows(CleanRows rows) {
+        return timeColumn < 0 || rows.firstStamp() >= lastStamp;
+    }
+
+    /** Takes rows of the table that follow on those before. */
+    void take(CleanRows rows) throws IOException {
+        leaveOutShortRow();
+        shortestLast = Math.min(shortestLast, rows.shortestLast());
+        if (timeColumn < 0) {
+            builder.append(rows.values(), rows.count());
+            return;
+        }
+        digits.add(rows.digits());
+        lastStamp = rows.lastStamp();
+        largestStamp = Math.max(largestStamp, Math.max(Math.abs(rows.firstStamp()), Math.abs(lastStamp)));
+        builder.append(rows.seconds(), rows.values(), rows.count());
+    }
+
+    private void leaveOutShortRow() {
+        if (shortRowBefore) {
+            leaveOut(shortRowLine);
+            shortRowBefore = false;
         }
     }
 

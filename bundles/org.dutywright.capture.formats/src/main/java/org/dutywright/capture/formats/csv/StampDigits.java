@@ -11,6 +11,7 @@ final class StampDigits {
 
     private int decimals = Integer.MIN_VALUE;
     private int significant;
+    private long largestWhole;
 
     /** Counts the digits of a number, which must be one. */
     void add(byte[] bytes, int from, int to) {
@@ -30,6 +31,29 @@ final class StampDigits {
         int exponent = i < to ? exponent(bytes, i + 1, to) : 0;
         decimals = Math.max(decimals, afterMark - exponent);
         significant = Math.max(significant, fromFirstNonZero);
+    }
+
+    /**
+     * Counts the digits of a number by its value.
+     *
+     * @param whole all its digits as a whole number, not negative
+     * @param decimals how many of them stand behind the mark
+     */
+    void add(long whole, int decimals) {
+        this.decimals = Math.max(this.decimals, decimals);
+        largestWhole = Math.max(largestWhole, whole);
+    }
+
+    /** Takes over what was counted elsewhere. */
+    void add(StampDigits others) {
+        decimals = Math.max(decimals, others.decimals);
+        significant = Math.max(significant, others.significant);
+        largestWhole = Math.max(largestWhole, others.largestWhole);
+    }
+
+    private int significant() {
+        return Math.max(
+                significant, largestWhole == 0 ? 0 : Long.toString(largestWhole).length());
     }
 
     private static int exponent(byte[] bytes, int from, int to) {
@@ -55,10 +79,11 @@ final class StampDigits {
             return 0;
         }
         double byDecimals = Math.pow(10, -decimals);
-        if (largest == 0 || significant == 0) {
+        int significantDigits = significant();
+        if (largest == 0 || significantDigits == 0) {
             return byDecimals;
         }
-        double bySignificant = Math.pow(10, Math.floor(Math.log10(largest)) + 1 - significant);
+        double bySignificant = Math.pow(10, Math.floor(Math.log10(largest)) + 1 - significantDigits);
         return Math.max(byDecimals, bySignificant);
     }
 }

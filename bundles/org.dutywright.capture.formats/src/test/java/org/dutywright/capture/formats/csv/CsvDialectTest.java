@@ -109,7 +109,7 @@ class CsvDialectTest {
     @MethodSource("writings")
     void smallBuffersMakeNoDifference(String name, String text) throws Exception {
         for (int bufferBytes : new int[] {64, 65, 66, 67, 79}) {
-            CsvCaptureReader reader = new CsvCaptureReader(bufferBytes, 0);
+            CsvCaptureReader reader = new CsvCaptureReader(new FastRows.Pace(bufferBytes, 1, false), 0);
             try (Capture capture = reader.read(file(folder, text), ReadSettings.none(), Progress.NONE)) {
                 isTheRecording(capture);
             }

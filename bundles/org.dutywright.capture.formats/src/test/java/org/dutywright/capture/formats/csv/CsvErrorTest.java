@@ -147,7 +147,7 @@ class CsvErrorTest {
     @Test
     void endlessLinesAreRefused() throws Exception {
         String text = "time,signal1\n0,1\n1,1\n2,1\n3," + "1".repeat(2000) + "\n";
-        CsvCaptureReader reader = new CsvCaptureReader(1000, 0);
+        CsvCaptureReader reader = new CsvCaptureReader(new FastRows.Pace(1000, 1, false), 0);
         assertThatThrownBy(() -> reader.read(file(folder, text), ReadSettings.none(), Progress.NONE))
                 .isInstanceOf(UnreadableException.class)
                 .hasMessageContaining("line 5: is longer than 1000 bytes");

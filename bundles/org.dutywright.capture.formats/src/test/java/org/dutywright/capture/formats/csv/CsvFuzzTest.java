@@ -33,8 +33,8 @@ class CsvFuzzTest {
         int refused = 0;
         for (int trial = 0; trial < 800; trial++) {
             Path file = Files.write(folder.resolve("spoiled.csv"), spoiled(random));
-            try (Capture capture =
-                    new CsvCaptureReader(256, CaptureBuilder.HEAP_VALUES).read(file, settings(random), Progress.NONE)) {
+            try (Capture capture = new CsvCaptureReader(new FastRows.Pace(256, 1, false), CaptureBuilder.HEAP_VALUES)
+                    .read(file, settings(random), Progress.NONE)) {
                 assertIsSound(capture);
                 read++;
             } catch (UnreadableException e) {

@@ -80,9 +80,10 @@ class CsvLargeTest {
         double[][] values = new double[2][ROWS];
         Path file = random(values);
         Recorder progress = new Recorder(Long.MAX_VALUE);
-        try (Capture small = new CsvCaptureReader(1 << 12, 1000).read(file, ReadSettings.none(), progress);
-                Capture heap =
-                        new CsvCaptureReader(1 << 20, Long.MAX_VALUE).read(file, ReadSettings.none(), Progress.NONE)) {
+        try (Capture small = new CsvCaptureReader(new FastRows.Pace(1 << 12, 1, false), 1000)
+                        .read(file, ReadSettings.none(), progress);
+                Capture heap = new CsvCaptureReader(new FastRows.Pace(1 << 20, 1, false), Long.MAX_VALUE)
+                        .read(file, ReadSettings.none(), Progress.NONE)) {
             assertThat(progress.done).isEqualTo(Files.size(file)).isEqualTo(progress.total);
             for (int channel = 0; channel < 2; channel++) {
                 assertThat(valuesOf(small, channel)).isEqualTo(values[channel]);
@@ -104,7 +105,8 @@ class CsvLargeTest {
                 quoted, Files.readString(quoted).replace("\n", "\"\n\"").replaceAll("\"\\z", ""));
         Files.writeString(quoted, "\"" + Files.readString(quoted));
         Recorder progress = new Recorder(Long.MAX_VALUE);
-        try (Capture capture = new CsvCaptureReader(1 << 12, 1000).read(quoted, ReadSettings.none(), progress)) {
+        try (Capture capture = new CsvCaptureReader(new FastRows.Pace(1 << 12, 1, false), 1000)
+                .read(quoted, ReadSettings.none(), progress)) {
             assertThat(valuesOf(capture, 1)).isEqualTo(values[1]);
             assertThat(progress.done).isEqualTo(Files.size(quoted));
             byte[] digest = MessageDigest.getInstance("SHA-256").digest(Files.readAllBytes(quoted));
@@ -118,12 +120,13 @@ class CsvLargeTest {
         Path file = random(new double[2][ROWS]);
         long before = openSpillFiles();
         for (long stopAfter : new long[] {0, 1 << 16, Files.size(file) - 1}) {
-            CsvCaptureReader reader = new CsvCaptureReader(1 << 12, 1000);
+            CsvCaptureReader reader = new CsvCaptureReader(new FastRows.Pace(1 << 12, 1, false), 1000);
             assertThatThrownBy(() -> reader.read(file, ReadSettings.none(), new Recorder(stopAfter)))
                     .isInstanceOf(CancelledException.class);
             assertThat(openSpillFiles()).isEqualTo(before);
         }
-        Capture capture = new CsvCaptureReader(1 << 12, 1000).read(file, ReadSettings.none(), Progress.NONE);
+        Capture capture = new CsvCaptureReader(new FastRows.Pace(1 << 12, 1, false), 1000)
+                .read(file, ReadSettings.none(), Progress.NONE);
         // values only: the stamps of an even recording are not kept
         assertThat(openSpillFiles()).isEqualTo(before + 1);
         capture.close();
