@@ -27,6 +27,8 @@ final class CleanRows {
     private final double[][] values;
     private final double[] seconds;
     private final int capacity;
+    private final byte mark;
+    private final boolean allWanted;
     private StampDigits digits = new StampDigits();
     private int count;
     private int end;
@@ -49,6 +51,7 @@ final class CleanRows {
         delimiter = (byte) layout.delimiter().symbol();
         width = layout.width();
         timeColumn = plan.time().map(TimeColumn::column).orElse(SKIPPED);
+        mark = (byte) (layout.decimalComma() ? ',' : '.');
         timeFactor = plan.time().map(TimeColumn::factor).orElse(1.0);
         int[] columns = plan.channelColumns();
         factors = plan.channelFactors();
@@ -62,6 +65,7 @@ final class CleanRows {
         if (timeColumn >= 0) {
             roles[timeColumn] = TIME;
         }
+        allWanted = Arrays.stream(roles).noneMatch(role -> role == SKIPPED) && !spaces;
         // a cell and its end are two bytes at least; a column that is wanted twice is for others
         capacity = once && apart ? bytes / (2 * roles.length) + 1 : 0;
         values = new double[columns.length][capacity];
@@ -79,26 +83,88 @@ final class CleanRows {
         shortestLast = Integer.MAX_VALUE;
         digits = new StampDigits();
         lastStamp = Double.NEGATIVE_INFINITY;
+        boolean plain = allWanted;
         while (end < to && count < capacity) {
-            int next = row(bytes, end);
+            int next = plain ? plainRow(bytes, end) : NOT_CLEAN;
+            if (next == NOT_CLEAN) {
+                plain = false;
+                next = row(bytes, end);
+            }
             if (next == NOT_CLEAN) {
                 break;
             }
-            rowDone(bytes);
             end = next;
             count++;
         }
         return this;
     }
 
+    /**
+     * A row of numbers without exponents or spaces, which most rows are. It is one method, with all in local variables,
+     * because this loop is what reading text spends its time in: split up like {@link #row} it takes half as long again.
+     */
+    private int plainRow(byte[] bytes, int lineStart) {
+        int at = lineStart;
+        int start = at;
+        double stampValue = 0;
+        long stampWhole = 0;
+        int stampDecimals = 0;
+        for (int column = 0; column < roles.length; column++) {
+            start = at;
+            boolean negative = bytes[at] == '-';
+            at += negative ? 1 : 0;
+            int from = at;
+            long number = 0;
+            for (int digit = bytes[at] - '0'; digit >= 0 && digit <= 9; digit = bytes[++at] - '0') {
+                number = number * 10 + digit;
+            }
+            int wholeDigits = at - from;
+            int decimals = 0;
+            if (bytes[at] == mark) {
+                int behind = ++at;
+                int here;
+                do {
+                    long eight = DecimalScan.eight(bytes, at);
+                    here = DecimalScan.digits(eight);
+                    if (here == 0) {
+                        break;
+                    }
+                    number = DecimalScan.append(number, eight, here);
+                    at += here;
+                } while (here == Long.BYTES);
+                decimals = at - behind;
+            }
+            byte after = bytes[at++];
+            boolean ends = column + 1 < roles.length ? after == delimiter : after == '\n' || after == '\r';
+            if (!ends || !DecimalScan.isExact(number, wholeDigits + decimals)) {
+                return NOT_CLEAN;
+            }
+            double magnitude = DecimalScan.divided(number, decimals);
+            double value = negative ? -magnitude : magnitude;
+            if (roles[column] >= 0) {
+                values[roles[column]][count] = value * factors[roles[column]];
+            } else if (value < lastStamp) {
+                return NOT_CLEAN;
+            } else {
+                stampValue = value;
+                stampWhole = number;
+                stampDecimals = decimals;
+            }
+        }
+        rowDone(at - 1 - start, stampValue);
+        if (timeColumn >= 0) {
+            digits.add(stampWhole, stampDecimals);
+        }
+        return at + (bytes[at - 1] == '\r' && bytes[at] == '\n' ? 1 : 0);
+    }
+
     /** Only now is it sure that the row is clean and counts. */
-    private void rowDone(byte[] bytes) {
+    private void rowDone(int lastLength, double stampValue) {
         shortestLast = Math.min(shortestLast, lastLength);
         if (timeColumn >= 0) {
-            lastStamp = stamp.value();
+            lastStamp = stampValue;
             firstStamp = count == 0 ? lastStamp : firstStamp;
             seconds[count] = lastStamp * timeFactor;
-            stamp.addTo(digits, bytes, stampStart, stampEnd);
         }
     }
 
@@ -117,7 +183,7 @@ final class CleanRows {
             int after = skipSpaces(bytes, at);
             byte b = bytes[after];
             if (b == '\n' || b == '\r') {
-                return column == last ? lineEnd(bytes, after) : NOT_CLEAN;
+                return column == last ? done(bytes, after) : NOT_CLEAN;
             }
             if (spaces ? after == at : b != delimiter) {
                 return NOT_CLEAN;
@@ -170,7 +236,7 @@ final class CleanRows {
             }
             at = spaces ? skipSpaces(bytes, at) : at;
             if (bytes[at] == '\n' || bytes[at] == '\r') {
-                return lineEnd(bytes, at);
+                return done(bytes, at);
             }
             at += spaces ? 0 : 1;
         }
@@ -184,7 +250,11 @@ final class CleanRows {
         return at;
     }
 
-    private static int lineEnd(byte[] bytes, int at) {
+    private int done(byte[] bytes, int at) {
+        rowDone(lastLength, stamp.value());
+        if (timeColumn >= 0) {
+            stamp.addTo(digits, bytes, stampStart, stampEnd);
+        }
         return at + (bytes[at] == '\r' && bytes[at + 1] == '\n' ? 2 : 1);
     }
 

@@ -66,11 +66,10 @@ final class DecimalScan {
             int behind = ++at;
             int here;
             do {
-                long word = (long) LONGS.get(bytes, at) ^ ZEROS;
-                long strangers = ((word + ABOVE_NINE) | word) & HIGH_BITS;
-                here = Long.numberOfTrailingZeros(strangers) >>> 3;
+                long word = eight(bytes, at);
+                here = digits(word);
                 if (here > 0) {
-                    number = number * WHOLE_POWERS[here] + eightDigits(word << (Long.SIZE - Byte.SIZE * here));
+                    number = append(number, word, here);
                     at += here;
                 }
             } while (here == Long.BYTES);
@@ -80,12 +79,34 @@ final class DecimalScan {
         return digits + fraction == 0 ? NO_NUMBER : exponent(bytes, start, at, digits + fraction, fraction);
     }
 
-    /** The number of eight digits, given by their values, the first in the lowest byte. */
-    private static long eightDigits(long digits) {
-        long pairs = digits * 10 + (digits >>> 8);
-        return ((pairs & 0x000000FF000000FFL) * 0x000F424000000064L
+    /** Eight characters, those that are digits as their values; the first in the lowest byte. */
+    static long eight(byte[] bytes, int at) {
+        return (long) LONGS.get(bytes, at) ^ ZEROS;
+    }
+
+    /** How many of eight characters are digits, up to the first that is none. */
+    static int digits(long eight) {
+        return Long.numberOfTrailingZeros(((eight + ABOVE_NINE) | eight) & HIGH_BITS) >>> 3;
+    }
+
+    /** Appends the first of eight characters, at least one, to a whole number. */
+    static long append(long number, long eight, int digits) {
+        long all = eight << (Long.SIZE - Byte.SIZE * digits);
+        long pairs = all * 10 + (all >>> 8);
+        long value = ((pairs & 0x000000FF000000FFL) * 0x000F424000000064L
                         + (pairs >>> 16 & 0x000000FF000000FFL) * 0x0000271000000001L)
                 >>> 32;
+        return number * WHOLE_POWERS[digits] + value;
+    }
+
+    /** Whether a whole number of so many digits, divided by a power of ten, is the nearest double. */
+    static boolean isExact(long number, int digits) {
+        return digits > 0 && digits <= MOST_DIGITS && number <= LARGEST_EXACT;
+    }
+
+    /** A whole number with some of its digits behind the mark, fewer than {@link #MOST_DIGITS}. */
+    static double divided(long number, int decimals) {
+        return number / POWERS[decimals];
     }
 
     private int exponent(byte[] bytes, int start, int from, int digits, int fraction) {
@@ -107,7 +128,7 @@ final class DecimalScan {
             exponent = sign == '-' ? -exponent : exponent;
         }
         decimals = fraction - exponent;
-        exact = digits <= MOST_DIGITS && whole <= LARGEST_EXACT && Math.abs(decimals) <= LARGEST_POWER;
+        exact = isExact(whole, digits) && Math.abs(decimals) <= LARGEST_POWER;
         if (exact) {
             double magnitude = decimals >= 0 ? whole / POWERS[decimals] : whole * POWERS[-decimals];
             value = bytes[start] == '-' ? -magnitude : magnitude;

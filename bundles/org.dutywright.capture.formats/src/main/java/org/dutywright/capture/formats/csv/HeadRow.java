@@ -19,7 +19,6 @@ import java.util.regex.Pattern;
  * @param cells without spaces around
  */
 record HeadRow(long line, List<String> cells) {
-    private static final Pattern LINE_END = Pattern.compile("\r\n|\n|\r");
     private static final Pattern SPACES = Pattern.compile("[ \t]+");
 
     /** Splits text into rows; lines without anything but spaces are left out. */
@@ -35,15 +34,24 @@ record HeadRow(long line, List<String> cells) {
 
     private static List<HeadRow> plain(String text, Delimiter delimiter) {
         List<HeadRow> rows = new ArrayList<>();
-        Pattern between = delimiter == Delimiter.SPACES
-                ? SPACES
-                : Pattern.compile(Pattern.quote(String.valueOf(delimiter.symbol())));
-        String[] lines = LINE_END.split(text, -1);
-        for (int i = 0; i < lines.length; i++) {
-            String line = delimiter == Delimiter.SPACES ? lines[i].strip() : lines[i];
-            add(rows, i + 1, List.of(between.split(line, -1)));
+        List<String> lines = text.lines().toList();
+        for (int i = 0; i < lines.size(); i++) {
+            String line = lines.get(i);
+            boolean spaces = delimiter == Delimiter.SPACES;
+            add(rows, i + 1, spaces ? List.of(SPACES.split(line.strip(), -1)) : cells(line, delimiter.symbol()));
         }
         return rows;
+    }
+
+    private static List<String> cells(String line, char delimiter) {
+        List<String> cells = new ArrayList<>();
+        int from = 0;
+        for (int to = line.indexOf(delimiter); to >= 0; to = line.indexOf(delimiter, from)) {
+            cells.add(line.substring(from, to));
+            from = to + 1;
+        }
+        cells.add(line.substring(from));
+        return cells;
     }
 
     private static List<HeadRow> quoted(String text, Delimiter delimiter) {
