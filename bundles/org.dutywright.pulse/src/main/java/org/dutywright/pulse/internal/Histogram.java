@@ -46,27 +46,24 @@ final class Histogram {
         long stretch =
                 Math.max(StretchLevels.LEAST_SAMPLES, Math.ceilDiv(survey.count(), (long) StretchLevels.STRETCHES));
         long[][] stretches = new long[Math.toIntExact(Math.ceilDiv(survey.count(), stretch))][length];
+        BinCounter counter = new BinCounter(start, scale, stretches);
         while (blocks.next()) {
             int from = 0;
             while (from < blocks.count()) {
                 int index = (int) ((blocks.firstSample() + from) / stretch);
                 int to = (int) Math.min(blocks.count(), (index + 1) * stretch - blocks.firstSample());
-                count(stretches[index], blocks.values(), from, to, start, scale);
+                counter.count(index, blocks.values(), from, to);
                 from = to;
             }
         }
+        counter.finish();
         long[] bins = new long[length];
         for (long[] part : stretches) {
-            Arrays.setAll(bins, i -> bins[i] + part[i]);
+            for (int i = 0; i < length; i++) {
+                bins[i] += part[i];
+            }
         }
         return new Histogram(survey.nearMin(), width, bins, stretches, stretch);
-    }
-
-    private static void count(long[] bins, double[] values, int from, int to, double start, double scale) {
-        int last = bins.length - 1;
-        for (int i = from; i < to; i++) {
-            bins[Math.clamp((long) ((values[i] - start) * scale), 0, last)]++;
-        }
     }
 
     /** The same for each stretch of the recording. */

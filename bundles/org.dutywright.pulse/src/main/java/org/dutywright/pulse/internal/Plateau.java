@@ -13,6 +13,7 @@ final class Plateau {
     private static final int MOST_AWAY = 1 << 12;
 
     private final PulseSink sink;
+    private final StretchMoments moments = new StretchMoments();
     private boolean high;
     private final double[] held = new double[MOST_HELD];
     private int heldStart;
@@ -110,28 +111,10 @@ final class Plateau {
 
     private void count(double[] values, int from, int to) {
         sink.plateau(high, values, from, to);
-        double a = 0;
-        double b = 0;
-        double squared = 0;
-        double weighted = 0;
-        int i = from;
-        for (; i + 1 < to; i += 2) {
-            double first = values[i] - centre;
-            double second = values[i + 1] - centre;
-            a += first;
-            b += second;
-            squared += first * first + second * second;
-            weighted += (i - from) * (first + second) + second;
-        }
-        if (i < to) {
-            double last = values[i] - centre;
-            a += last;
-            squared += last * last;
-            weighted += (i - from) * last;
-        }
-        sum += a + b;
-        squares += squared;
-        rising += weighted + count * (a + b);
+        moments.of(values, from, to, centre);
+        squares += moments.squares();
+        rising += moments.rising() + count * moments.sum();
+        sum += moments.sum();
         count += to - from;
     }
 

@@ -56,11 +56,8 @@ record SampleSurvey(
         while (blocks.next()) {
             double[] values = blocks.values();
             int here = blocks.count();
-            for (int i = 0; i < here; i++) {
-                double value = values[i];
-                min = value < min ? value : min;
-                max = value > max ? value : max;
-            }
+            min = Math.min(min, Sums.least(values, 0, here));
+            max = Math.max(max, Sums.most(values, 0, here));
             double blockMean = Sums.of(values, 0, here) / here;
             double delta = blockMean - mean;
             squares += Sums.ofSquares(values, 0, here, blockMean) + delta * delta * count * here / (count + here);

@@ -57,14 +57,26 @@ final class SamplingPhases {
         for (int i = 0; i < length; i++) {
             double smooth = mean + slope * (i - middle);
             residuals += (stretch[i] - smooth) * (stretch[i] - smooth);
-            for (int h = 1; h <= TERMS; h++) {
-                cosines[h - 1] += Math.cos(2 * Math.PI * h * smooth);
-                sines[h - 1] += Math.sin(2 * Math.PI * h * smooth);
-            }
+            addTerms(smooth - Math.rint(smooth));
         }
         count += length;
         degrees += Math.max(0, length - 2);
         length = 0;
+    }
+
+    // All multiples of an angle from its own sine and cosine, each turned on by it from the one before.
+    private void addTerms(double place) {
+        double cosine = Math.cos(2 * Math.PI * place);
+        double sine = Math.sin(2 * Math.PI * place);
+        double c = cosine;
+        double s = sine;
+        for (int h = 0; h < TERMS; h++) {
+            cosines[h] += c;
+            sines[h] += s;
+            double turned = c * cosine - s * sine;
+            s = s * cosine + c * sine;
+            c = turned;
+        }
     }
 
     /** Standard uncertainty of the mean error that does not average out, at most a step over sqrt(12). */
