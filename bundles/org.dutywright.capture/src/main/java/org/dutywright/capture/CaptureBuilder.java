@@ -31,6 +31,8 @@ public final class CaptureBuilder implements AutoCloseable {
     private final ColumnStore values;
     private final Optional<ColumnStore> stamps;
     private final Map<Integer, CountScale> counts = new LinkedHashMap<>();
+    private final BlockExtremes[] extremes;
+    private Optional<PlacedRows> placed = Optional.empty();
     private final Breaks breaks = new Breaks();
     private final List<Segment> segments = new ArrayList<>();
     private final List<StatedRate> statedRates = new ArrayList<>();
@@ -38,6 +40,7 @@ public final class CaptureBuilder implements AutoCloseable {
     private OptionalDouble exactStepSeconds = OptionalDouble.empty();
     private double firstSeconds;
     private double lastSeconds = Double.NEGATIVE_INFINITY;
+    private boolean copied;
     private long rows;
     private long leftOut;
     private long segmentRow;
@@ -55,6 +58,9 @@ public final class CaptureBuilder implements AutoCloseable {
         this.startSeconds = startSeconds;
         long heapRows = heapValues / (channels.size() + 1);
         values = new ColumnStore(channels.size(), heapRows * channels.size());
+        extremes = channels.stream()
+                .map(channel -> BlockExtremes.ofOneOf(channels.size()))
+                .toArray(BlockExtremes[]::new);
         stamps = stamped ? Optional.of(new ColumnStore(1, heapRows)) : Optional.empty();
     }
 
@@ -91,8 +97,15 @@ public final class CaptureBuilder implements AutoCloseable {
      * @param row one finite value for each channel
      */
     public void append(double[] row) throws IOException {
+        sumUp(row);
         values.append(row);
         rows++;
+    }
+
+    private void sumUp(double[] row) {
+        for (int i = 0; i < extremes.length; i++) {
+            extremes[i].add(row[i]);
+        }
     }
 
     /**
@@ -108,8 +121,7 @@ public final class CaptureBuilder implements AutoCloseable {
         firstSeconds = rows == 0 ? seconds : firstSeconds;
         lastSeconds = seconds;
         stamps.get().append(seconds);
-        values.append(row);
-        rows++;
+        append(row);
     }
 
     /**
@@ -119,6 +131,7 @@ public final class CaptureBuilder implements AutoCloseable {
      * @param count number of rows: the first values of each array
      */
     public void append(double[][] columns, int count) throws IOException {
+        sumUp(columns, count);
         values.append(columns, count);
         rows += count;
     }
@@ -145,6 +158,68 @@ public final class CaptureBuilder implements AutoCloseable {
         lastSeconds = last;
         stamps.get().append(new double[][] {seconds}, count);
         append(columns, count);
+    }
+
+    private void sumUp(double[][] columns, int count) {
+        for (int i = 0; i < extremes.length; i++) {
+            extremes[i].add(columns[i], count);
+        }
+    }
+
+    /**
+     * Says that the rows lie in a file and shall stay there, instead of being appended; for evenly spaced rows, before
+     * the first. {@link #takePlaced} then passes over them once. The builder owns them and closes them if it has to.
+     *
+     * @param samples all rows that there may be
+     */
+    public void place(Samples samples) {
+        if (rows + leftOut > 0 || sampleRateHz.isEmpty() || placed.isPresent()) {
+            throw new IllegalStateException("rows are placed before any other, and without stamps");
+        }
+        placed = Optional.of(new PlacedRows(samples));
+    }
+
+    /**
+     * Takes the next rows that were placed. Where one holds no number it is left out, and the rows are copied after all.
+     *
+     * @param count number of rows
+     */
+    public void takePlaced(long count) throws IOException {
+        PlacedRows source = placed.orElseThrow();
+        for (long left = count; left > 0; ) {
+            int here = source.read(left);
+            if (copied) {
+                appendComplete(source, here);
+            } else if (source.areNumbers(here)) {
+                sumUp(source.block(), here);
+                rows += here;
+            } else {
+                copyPlaced(source.samples());
+                appendComplete(source, here);
+            }
+            left -= here;
+        }
+    }
+
+    private void copyPlaced(Samples samples) throws IOException {
+        PlacedRows again = new PlacedRows(samples);
+        for (long left = rows; left > 0; ) {
+            int here = again.read(left);
+            values.append(again.block(), here);
+            left -= here;
+        }
+        copied = true;
+    }
+
+    private void appendComplete(PlacedRows source, int count) throws IOException {
+        double[] row = new double[channels.size()];
+        for (int i = 0; i < count; i++) {
+            if (source.row(i, row)) {
+                append(row);
+            } else {
+                leaveOut();
+            }
+        }
     }
 
     /** Says that a row follows that cannot be used; a gap is left in its place. */
@@ -219,13 +294,27 @@ public final class CaptureBuilder implements AutoCloseable {
                     file, "", "holds " + (rows == 0 ? "no complete row" : "one row") + " of values", "record again");
         }
         checkTime(file);
-        values.finish();
+        Samples held = held();
         Map<String, String> all = new LinkedHashMap<>(guessed);
         TimeBase timeBase = stamps.isPresent() ? timeBaseOfStamps(file, all, progress) : evenTimeBase(file, all);
         finished = true;
-        Samples samples = new OwningSamples(
-                values, timeBase instanceof StampedTimeBase ? List.of(stamps.get()) : List.of(), counts);
+        List<Samples> others = timeBase instanceof StampedTimeBase ? List.of(stamps.get()) : List.of();
+        Samples samples = new OwningSamples(held, others, counts, List.of(extremes));
         return new Capture(List.of(source), channels, timeBase, samples, all, statedRates(timeBase));
+    }
+
+    private Samples held() throws IOException {
+        values.finish();
+        if (placed.isPresent() && !copied) {
+            values.close();
+            Samples all = placed.get().samples();
+            return rows == all.sampleCount() ? all : SampleViews.window(all, 0, rows);
+        }
+        if (copied) {
+            placed.orElseThrow().samples().close();
+            placed = Optional.empty();
+        }
+        return values;
     }
 
     // A rate found from printed stamps is as good as the digits of the first and the last of them.
@@ -300,6 +389,8 @@ public final class CaptureBuilder implements AutoCloseable {
         if (finished) {
             return;
         }
-        Closing.all(values, stamps.stream().toList());
+        List<Samples> others = new ArrayList<>(stamps.stream().toList());
+        placed.ifPresent(rows -> others.add(rows.samples()));
+        Closing.all(values, others);
     }
 }

@@ -6,19 +6,21 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 
 /**
  * Smallest and largest values of one channel for drawing: what a column of pixels covers, whatever the length of the
  * capture. No sample is ever lost: a glitch of one sample shows at every zoom.
  *
  * <p>The samples are summed up in blocks, the blocks in coarser ones. Memory stays below {@value #MAX_MEBIBYTES} MiB a
- * channel: longer captures get larger blocks. Building reads every sample once. Safe for several threads.
+ * channel: longer captures get larger blocks. Building reads every sample once, where the blocks were not summed up while
+ * the capture was read. Safe for several threads.
  */
 public final class Overview {
     static final int MAX_MEBIBYTES = 20;
 
-    private static final int SMALLEST_BLOCK = 256;
-    private static final int MAX_BLOCKS = 1 << 20;
+    private static final int SMALLEST_BLOCK = BlockExtremes.SMALLEST_BLOCK;
+    private static final int MAX_BLOCKS = BlockExtremes.MOST_BLOCKS;
     private static final int FACTOR = 8;
     private static final int SMALLEST_LEVEL = 4096;
     private static final int READ_SAMPLES = 1 << 16;
@@ -73,25 +75,40 @@ public final class Overview {
     /**
      * Builds the overview of one channel.
      *
-     * @param progress gets one task in samples
+     * @param progress gets one task in samples, which is over at once where they were summed up before
      * @throws CancelledException if the user asked to stop
      */
     public static Overview of(Capture capture, int channel, Progress progress) throws IOException {
         Objects.checkIndex(channel, capture.channels().size());
         long count = capture.sampleCount();
         progress.begin("Overview of " + capture.channels().get(channel).name(), count);
-        long perBlock = SMALLEST_BLOCK;
-        while ((count + perBlock - 1) / perBlock > MAX_BLOCKS) {
-            perBlock *= 2;
-        }
+        Optional<BlockExtremes> gathered = capture.samples().extremes(channel);
+        Level level = gathered.isPresent()
+                ? base(gathered.get())
+                : readBase(capture.samples(), channel, samplesPerBlock(count), progress);
         List<Level> levels = new ArrayList<>();
-        Level level = readBase(capture.samples(), channel, perBlock, progress);
         levels.add(level);
         while (level.blocks().count() > SMALLEST_LEVEL) {
             level = coarser(level);
             levels.add(level);
         }
         return new Overview(capture.samples(), channel, levels);
+    }
+
+    private static long samplesPerBlock(long count) {
+        long perBlock = SMALLEST_BLOCK;
+        while ((count + perBlock - 1) / perBlock > MAX_BLOCKS) {
+            perBlock *= 2;
+        }
+        return perBlock;
+    }
+
+    private static Level base(BlockExtremes gathered) {
+        Level level = new Level(gathered.samplesPerBlock(), new Columns(gathered.count()));
+        for (int i = 0; i < gathered.count(); i++) {
+            level.blocks().include(i, gathered.min(i), gathered.max(i));
+        }
+        return level;
     }
 
     private static Level readBase(Samples samples, int channel, long perBlock, Progress progress) throws IOException {

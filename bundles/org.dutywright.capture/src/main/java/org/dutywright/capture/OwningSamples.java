@@ -11,8 +11,14 @@ final class OwningSamples implements Samples {
     private final Samples values;
     private final List<? extends Samples> others;
     private final Map<Integer, CountScale> counts;
+    private final List<BlockExtremes> extremes;
 
-    OwningSamples(Samples values, List<? extends Samples> others, Map<Integer, CountScale> counts) {
+    OwningSamples(
+            Samples values,
+            List<? extends Samples> others,
+            Map<Integer, CountScale> counts,
+            List<BlockExtremes> extremes) {
+        this.extremes = List.copyOf(extremes);
         this.values = values;
         this.others = List.copyOf(others);
         this.counts = Map.copyOf(counts);
@@ -36,6 +42,11 @@ final class OwningSamples implements Samples {
     @Override
     public Optional<CountScale> counts(int channel) {
         return Optional.ofNullable(counts.get(channel));
+    }
+
+    @Override
+    public Optional<BlockExtremes> extremes(int channel) {
+        return Optional.of(extremes.get(channel));
     }
 
     @Override

@@ -72,6 +72,12 @@ final class SampleViews {
             }
 
             @Override
+            public Optional<BlockExtremes> extremes(int channel) {
+                ColumnChoice.Chosen column = chosen.get(channel);
+                return column.factor() == 1 ? below.extremes(column.column()) : Optional.empty();
+            }
+
+            @Override
             public void close() throws IOException {
                 below.close();
             }

@@ -36,6 +36,15 @@ public interface Samples extends AutoCloseable {
         return Optional.empty();
     }
 
+    /**
+     * Smallest and largest values of the blocks of a channel, where they were gathered when the samples passed by.
+     *
+     * @param channel index of the channel
+     */
+    default Optional<BlockExtremes> extremes(int channel) {
+        return Optional.empty();
+    }
+
     /** Frees what holds the values, temporary files included. */
     @Override
     void close() throws IOException;

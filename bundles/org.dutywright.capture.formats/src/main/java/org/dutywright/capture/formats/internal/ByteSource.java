@@ -22,6 +22,7 @@ public final class ByteSource implements AutoCloseable {
     private final InputStream opened;
     private final DigestStream digest;
     private final InputStream stream;
+    private final byte[] waste = new byte[BUFFER_BYTES];
     private long position;
 
     private ByteSource(Path file, long sizeBytes, InputStream opened, Progress progress) {
@@ -100,7 +101,6 @@ public final class ByteSource implements AutoCloseable {
 
     /** Skips bytes; stops at the end of the file. */
     public void skip(long count) throws IOException {
-        byte[] waste = new byte[(int) Math.min(BUFFER_BYTES, Math.max(0, count))];
         for (long left = count; left > 0; ) {
             int done = read(waste, (int) Math.min(waste.length, left));
             if (done == 0) {

@@ -6,6 +6,7 @@ import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.file.Path;
 import java.util.Optional;
+import org.dutywright.capture.PlacedSamples;
 import org.dutywright.capture.UnreadableException;
 
 /**
@@ -30,7 +31,7 @@ final class ArrayData {
         this.start = start;
         this.header = header;
         this.rows = rows;
-        int rowBytes = header.type().bytes() * (header.rowsTogether() ? columns() : 1);
+        int rowBytes = rowBytes();
         blockRows = Math.max(1, Math.min(1 << 14, BLOCK_BYTES / rowBytes));
         buffer = ByteBuffer.allocate(blockRows * rowBytes).order(header.type().order());
     }
@@ -107,6 +108,18 @@ final class ArrayData {
 
     int columns() {
         return (int) header.columns();
+    }
+
+    /** Bytes from one row to the next. */
+    int rowBytes() {
+        return header.type().bytes() * (header.rowsTogether() ? columns() : 1);
+    }
+
+    /** Where a column lies in the file, each of its elements multiplied by a factor. */
+    PlacedSamples.Column place(int column, double factor) {
+        ElementType type = header.type();
+        long first = start + (header.rowsTogether() ? column : column * header.rows()) * type.bytes();
+        return new PlacedSamples.Column(first, rowBytes(), type.bytes(), type.order(), type.decoder(factor));
     }
 
     /** Number of rows that one call of {@link #read} takes at most. */

@@ -17,10 +17,12 @@ import org.dutywright.capture.Channel;
 import org.dutywright.capture.ColumnChoice;
 import org.dutywright.capture.ColumnHeading;
 import org.dutywright.capture.CountScale;
+import org.dutywright.capture.PlacedSamples;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
 import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.internal.ByteSource;
 import org.dutywright.units.ScaledUnit;
 import org.dutywright.units.Unit;
 
@@ -28,6 +30,7 @@ import org.dutywright.units.Unit;
 final class ArrayTable {
     private static final Set<String> RATE_NAMES =
             Set.of("fs", "samplerate", "sample_rate", "sampleratehz", "sample_rate_hz", "rate");
+    private static final int PLACED_BLOCK_BYTES = 1 << 18;
     private static final int ROWS_TO_SEE_TIME = 1000;
 
     private final Path file;
@@ -143,12 +146,43 @@ final class ArrayTable {
                 ? CaptureBuilder.stamped(channels)
                 : CaptureBuilder.even(channels, 0, rateHz.getAsDouble())) {
             new ArrayRows(file, places, time, timeFactor, chosen).read(rows, builder, progress);
-            sayCounts(builder);
-            if (builder.leftOutCount() > 0) {
-                guessed.put("rows left out", builder.leftOutCount() + ", because they hold no number");
-            }
-            return builder.finish(source, guessed, progress);
+            return finish(builder, source, progress);
         }
+    }
+
+    /** Whether rows come evenly, without an array of time. */
+    boolean isEven() {
+        return time.isEmpty();
+    }
+
+    /** Reads an even table of one array where it lies in the file. */
+    Capture readPlaced(ByteSource source, Progress progress) throws UnreadableException, IOException {
+        ArrayData array = places.get(0).array();
+        List<PlacedSamples.Column> placed = chosen.stream()
+                .map(one -> array.place(places.get(one.column()).index(), one.factor()))
+                .toList();
+        List<Channel> channels =
+                chosen.stream().map(ColumnChoice.Chosen::channel).toList();
+        try (CaptureBuilder builder = CaptureBuilder.even(channels, 0, rateHz.getAsDouble())) {
+            builder.place(PlacedSamples.open(file, rows, placed));
+            int blockRows = Math.max(1, PLACED_BLOCK_BYTES / array.rowBytes());
+            for (long left = rows; left > 0; left -= blockRows) {
+                int here = (int) Math.min(blockRows, left);
+                // while these bytes are at hand, their rows are summed up
+                source.skip((long) here * array.rowBytes());
+                builder.takePlaced(here);
+            }
+            return finish(builder, source.source(), progress);
+        }
+    }
+
+    private Capture finish(CaptureBuilder builder, Source source, Progress progress)
+            throws UnreadableException, IOException {
+        sayCounts(builder);
+        if (builder.leftOutCount() > 0) {
+            guessed.put("rows left out", builder.leftOutCount() + ", because they hold no number");
+        }
+        return builder.finish(source, guessed, progress);
     }
 
     private void sayCounts(CaptureBuilder builder) {

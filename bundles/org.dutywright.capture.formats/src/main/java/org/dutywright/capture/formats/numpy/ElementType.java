@@ -6,6 +6,8 @@ import java.nio.ByteOrder;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.dutywright.capture.PlacedSamples;
+import org.dutywright.capture.formats.internal.Decoders;
 
 /**
  * How an element is written.
@@ -39,6 +41,14 @@ record ElementType(char kind, int bytes, ByteOrder order) {
     /** Whether elements are whole numbers that fit 16 bits with sign. */
     boolean isCount() {
         return (kind == 'i' && bytes <= 2) || (kind == 'u' && bytes == 1);
+    }
+
+    /** Decodes elements and multiplies each by a factor. */
+    PlacedSamples.Decoder decoder(double factor) {
+        if (kind == 'i' && bytes == Short.BYTES) {
+            return Decoders.shorts(factor);
+        }
+        return kind == 'f' && bytes == Float.BYTES ? Decoders.floats(factor) : Decoders.of(this::value, factor);
     }
 
     /** The element at a place of a buffer that has this type's byte order. */

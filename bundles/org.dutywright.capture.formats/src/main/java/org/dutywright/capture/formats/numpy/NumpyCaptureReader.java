@@ -84,13 +84,11 @@ public final class NumpyCaptureReader implements CaptureReader {
 
     private static Capture array(Path file, ReadSettings settings, Progress progress)
             throws UnreadableException, IOException {
-        Source sum;
-        try (ByteSource source = ByteSource.open(file, progress)) {
-            sum = source.source();
-        }
-        try (FileChannel channel = FileChannel.open(file)) {
+        try (ByteSource source = ByteSource.open(file, progress);
+                FileChannel channel = FileChannel.open(file)) {
             ArrayData data = ArrayData.open(file, "", channel, 0, channel.size());
-            return new ArrayTable(file, Map.of("", data), settings).read(sum, progress);
+            ArrayTable table = new ArrayTable(file, Map.of("", data), settings);
+            return table.isEven() ? table.readPlaced(source, progress) : table.read(source.source(), progress);
         }
     }
 }

@@ -13,14 +13,16 @@ import org.dutywright.capture.CaptureBuilder;
 import org.dutywright.capture.Channel;
 import org.dutywright.capture.ColumnChoice;
 import org.dutywright.capture.CountScale;
+import org.dutywright.capture.PlacedSamples;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.ByteSource;
+import org.dutywright.capture.formats.internal.Decoders;
 
 /** Reads the samples of a sound file. */
 final class WavData {
-    private static final int BLOCK_BYTES = 1 << 16;
+    private static final int BLOCK_BYTES = 1 << 18;
     private static final long ALL_ONES = 0xFFFFFFFFL;
     private static final int CHUNK_HEADER_BYTES = 8;
 
@@ -111,37 +113,38 @@ final class WavData {
     private void frames(CaptureBuilder builder, long bytes) throws IOException {
         int frameBytes = format.frameBytes();
         int blockFrames = Math.max(1, BLOCK_BYTES / frameBytes);
-        byte[] block = new byte[blockFrames * frameBytes];
-        ByteBuffer buffer = ByteBuffer.wrap(block).order(order);
-        double[] row = new double[chosen.size()];
-        for (long left = bytes / frameBytes; left > 0; ) {
-            int read = source.read(block, (int) Math.min(blockFrames, left) * frameBytes) / frameBytes;
-            for (int frame = 0; frame < read; frame++) {
-                take(builder, buffer, frame * frameBytes, row);
-            }
-            if (read == 0) {
-                break;
-            }
-            left -= read;
+        long frames = bytes / frameBytes;
+        builder.place(PlacedSamples.open(source.file(), frames, columns(source.position(), frameBytes)));
+        for (long left = frames; left > 0; left -= blockFrames) {
+            int here = (int) Math.min(blockFrames, left);
+            // while these bytes are at hand, their frames are summed up
+            source.skip((long) here * frameBytes);
+            builder.takePlaced(here);
         }
         if (builder.leftOutCount() > 0) {
             guessed.put("samples left out", builder.leftOutCount() + ", because they hold no number");
         }
     }
 
-    private void take(CaptureBuilder builder, ByteBuffer buffer, int at, double[] row) throws IOException {
-        boolean finite = true;
-        for (int i = 0; i < row.length; i++) {
-            ColumnChoice.Chosen one = chosen.get(i);
-            int place = at + one.column() * format.sampleBytes();
-            row[i] = format.coding().value(buffer, place, format.sampleBytes()) * one.factor();
-            finite &= Double.isFinite(row[i]);
+    private List<PlacedSamples.Column> columns(long start, int frameBytes) {
+        int bytes = format.sampleBytes();
+        List<PlacedSamples.Column> columns = new ArrayList<>();
+        for (ColumnChoice.Chosen one : chosen) {
+            long first = start + (long) one.column() * bytes;
+            columns.add(new PlacedSamples.Column(first, frameBytes, bytes, order, decoder(one.factor())));
         }
-        if (finite) {
-            builder.append(row);
-        } else {
-            builder.leaveOut();
+        return columns;
+    }
+
+    private PlacedSamples.Decoder decoder(double factor) {
+        SampleCoding coding = format.coding();
+        int bytes = format.sampleBytes();
+        if (coding == SampleCoding.PCM && bytes == Short.BYTES) {
+            return Decoders.shorts(Math.scalb(factor, 1 - Short.SIZE));
         }
+        return coding == SampleCoding.FLOAT && bytes == Float.BYTES
+                ? Decoders.floats(factor)
+                : Decoders.of((buffer, place) -> coding.value(buffer, place, bytes), factor);
     }
 
     private void sayCounts(CaptureBuilder builder) {
