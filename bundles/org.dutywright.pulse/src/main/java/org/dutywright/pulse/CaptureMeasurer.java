@@ -27,6 +27,7 @@ public final class CaptureMeasurer {
     private final List<Measurement> measurements;
     private final List<String> refused;
     private final MeasurementRunner runner;
+    private final int threads;
 
     /**
      * A measurer with chosen measurements.
@@ -35,10 +36,11 @@ public final class CaptureMeasurer {
      * @throws IllegalArgumentException if two of them, or two of their results, have the same id
      */
     public CaptureMeasurer(List<Measurement> measurements) {
-        this(measurements, List.of());
+        this(measurements, List.of(), Runtime.getRuntime().availableProcessors());
     }
 
-    private CaptureMeasurer(List<Measurement> measurements, List<String> refused) {
+    private CaptureMeasurer(List<Measurement> measurements, List<String> refused, int threads) {
+        this.threads = threads;
         this.measurements = List.copyOf(measurements);
         this.refused = List.copyOf(refused);
         runner = new MeasurementRunner(measurements);
@@ -67,7 +69,20 @@ public final class CaptureMeasurer {
                 refused.add(e.getMessage());
             }
         }
-        return new CaptureMeasurer(found, refused);
+        return new CaptureMeasurer(found, refused, Runtime.getRuntime().availableProcessors());
+    }
+
+    /**
+     * The same measurer on a number of threads; else it uses one for each processor, at most one a channel. Results do not
+     * depend on it.
+     *
+     * @param most channels that are worked on at once, 1 or more
+     */
+    public CaptureMeasurer withThreads(int most) {
+        if (most < 1) {
+            throw new IllegalArgumentException("threads: " + most);
+        }
+        return new CaptureMeasurer(measurements, refused, most);
     }
 
     /** The measurements in use. */
@@ -85,7 +100,7 @@ public final class CaptureMeasurer {
      *
      * @param plans what is known of the channels, by name; channels without a plan are looked at without prejudice
      * @param settings the numbers that steer measuring
-     * @param progress gets one task in samples read
+     * @param progress gets one task in samples read; only the calling thread talks to it
      * @throws IOException if the samples cannot be read or the temporary files cannot be written
      * @throws org.dutywright.capture.CancelledException if the user asked to stop; nothing is left behind
      */
@@ -102,7 +117,7 @@ public final class CaptureMeasurer {
      * @param settings the numbers that steer measuring
      * @param timeBasePpm half-width of the interval in which the relative error of the recorder's clock lies, in parts
      *     per million
-     * @param progress gets one task in samples read
+     * @param progress gets one task in samples read; only the calling thread talks to it
      * @throws IOException if the samples cannot be read or the temporary files cannot be written
      * @throws org.dutywright.capture.CancelledException if the user asked to stop; nothing is left behind
      */
@@ -116,6 +131,6 @@ public final class CaptureMeasurer {
         // a clock error anywhere in the interval is equally likely: rectangular, JCGM 100 4.3.7
         double relative = timeBasePpm * 1e-6 / Math.sqrt(3);
         PulseSettings used = settings.with(RecorderSettings.TIME_BASE, timeBasePpm);
-        return CaptureRun.run(capture, plans, used, relative, runner, progress);
+        return CaptureRun.run(capture, plans, used, relative, runner, threads, progress);
     }
 }

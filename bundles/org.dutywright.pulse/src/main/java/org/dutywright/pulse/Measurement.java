@@ -5,8 +5,8 @@ import java.util.List;
 
 /**
  * Measures something on the cycles of one PWM channel. Found as a Java service ({@code META-INF/services}); the
- * built-in measurements use this interface and nothing else. Implementations are stateless; each channel gets a
- * {@link Run} of its own.
+ * built-in measurements use this interface and nothing else. Implementations are stateless, because
+ * several channels may be measured at once; each gets a {@link Run} of its own, used by one thread.
  */
 public interface Measurement {
     /** Short unique name, letters, digits and dashes. */

@@ -3,8 +3,10 @@ package org.dutywright.pulse.internal;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
@@ -31,36 +33,37 @@ public final class CaptureRun {
     private final Capture capture;
     private final PulseSettings settings;
     private final Progress progress;
+    private final Workers workers;
     private final List<ChannelAnalysis> channels = new ArrayList<>();
 
-    private CaptureRun(Capture capture, PulseSettings settings, Progress progress) {
+    private CaptureRun(Capture capture, PulseSettings settings, int threads, Progress progress) {
         this.capture = capture;
         this.settings = settings;
         this.progress = progress;
+        workers = new Workers(threads, progress);
     }
 
-    /** Measures; the caller closes the result. */
+    /**
+     * Measures; the caller closes the result.
+     *
+     * @param threads channels that are worked on at once; the result is the same for any number
+     */
     public static CaptureMeasurement run(
             Capture capture,
             Map<String, ChannelPlan> plans,
             PulseSettings settings,
             double timeBaseRelative,
             MeasurementRunner runner,
+            int threads,
             Progress progress)
             throws IOException {
-        CaptureRun run = new CaptureRun(capture, settings, progress);
+        CaptureRun run = new CaptureRun(capture, settings, threads, progress);
         try {
             run.analyse(plans);
             run.nameStuck();
             run.judge();
             List<Fitness> fitness = run.fitness();
-            List<ChannelMeasurement> measured = new ArrayList<>();
-            for (ChannelAnalysis channel : run.channels) {
-                Optional<String> levelless = AcCoupling.reason(channel.channel().name(), fitness);
-                measured.add(run.measured(channel, levelless, runner, timeBaseRelative));
-                channel.release();
-            }
-            return new CaptureMeasurement(capture, settings, fitness, List.copyOf(measured));
+            return new CaptureMeasurement(capture, settings, fitness, run.measured(fitness, runner, timeBaseRelative));
         } catch (IOException | RuntimeException e) {
             for (ChannelAnalysis channel : run.channels) {
                 channel.close();
@@ -71,12 +74,18 @@ public final class CaptureRun {
 
     private void analyse(Map<String, ChannelPlan> plans) throws IOException {
         long work = PASSES * capture.sampleCount();
-        progress.begin("measuring", work * capture.channels().size());
-        for (int i = 0; i < capture.channels().size(); i++) {
-            ChannelPlan plan = plans.getOrDefault(capture.channels().get(i).name(), ChannelPlan.unknown());
-            ChannelProgress part = new ChannelProgress(progress, work);
-            channels.add(ChannelAnalysis.of(new ChannelSource(capture, i, part), plan, settings));
-            part.finish();
+        int count = capture.channels().size();
+        progress.begin("measuring", work * count);
+        ChannelAnalysis[] read = new ChannelAnalysis[count];
+        try {
+            workers.each(count, (i, whole) -> {
+                ChannelPlan plan = plans.getOrDefault(capture.channels().get(i).name(), ChannelPlan.unknown());
+                ChannelProgress part = new ChannelProgress(whole, work);
+                read[i] = ChannelAnalysis.of(new ChannelSource(capture, i, part), plan, settings);
+                part.finish();
+            });
+        } finally {
+            Arrays.stream(read).filter(Objects::nonNull).forEach(channels::add);
         }
     }
 
@@ -119,10 +128,10 @@ public final class CaptureRun {
                 .mapToDouble(Double::doubleValue)
                 .min()
                 .orElse(Double.NaN);
-        for (ChannelAnalysis channel : healthy) {
-            progress.checkCancelled();
-            channel.judge(shortest);
-        }
+        workers.each(healthy.size(), (i, part) -> {
+            part.checkCancelled();
+            healthy.get(i).judge(shortest);
+        });
         for (ChannelAnalysis channel : healthy) {
             progress.checkCancelled();
             List<ChannelAnalysis> others = channels.stream()
@@ -144,8 +153,24 @@ public final class CaptureRun {
         return FitnessLines.of(capture, facts, settings);
     }
 
-    private ChannelMeasurement measured(
-            ChannelAnalysis channel, Optional<String> levelless, MeasurementRunner runner, double timeBaseRelative)
+    private List<ChannelMeasurement> measured(List<Fitness> fitness, MeasurementRunner runner, double timeBaseRelative)
+            throws IOException {
+        ChannelMeasurement[] measured = new ChannelMeasurement[channels.size()];
+        workers.each(measured.length, (i, part) -> {
+            ChannelAnalysis channel = channels.get(i);
+            Optional<String> levelless = AcCoupling.reason(channel.channel().name(), fitness);
+            measured[i] = measured(channel, levelless, runner, timeBaseRelative, part);
+            channel.release();
+        });
+        return List.of(measured);
+    }
+
+    private static ChannelMeasurement measured(
+            ChannelAnalysis channel,
+            Optional<String> levelless,
+            MeasurementRunner runner,
+            double timeBaseRelative,
+            Progress progress)
             throws IOException {
         Map<String, Result> results = channel.hasPulses()
                 ? runner.run(channel, timeBaseRelative, progress)
