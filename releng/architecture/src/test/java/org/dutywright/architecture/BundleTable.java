@@ -21,7 +21,10 @@ final class BundleTable {
             row("units", "", ""),
             row("text", "", "org.snakeyaml.engine"),
             row("capture", "units", "org.apache.arrow.flatbuf com.google.flatbuffers"),
-            row("capture.formats", "capture", "de.siegmar.fastcsv ch.randelshofer.fastdoubleparser"),
+            row(
+                    "capture.formats",
+                    "capture",
+                    "de.siegmar.fastcsv ch.randelshofer.fastdoubleparser io.jhdf com.ning.compress us.hebi.matlab.mat"),
             row("pulse", "capture", "org.apache.commons.math3"),
             row("sensor", "units text", ""),
             row("simulation", "capture sensor text", "com.fasterxml.jackson"),

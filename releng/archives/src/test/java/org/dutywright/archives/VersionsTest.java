@@ -69,15 +69,21 @@ final class VersionsTest {
         Map<String, Plugin> plugins = byName();
         Map<String, String> managed = Poms.managed();
         // A library's name as a plug-in is its own choice, so it is written down here.
-        Map<String, String> names = Map.of(
-                "ch.randelshofer:fastdoubleparser", "ch.randelshofer.fastdoubleparser",
-                "com.fasterxml.jackson.core:jackson-core", "com.fasterxml.jackson.core.jackson-core",
-                "com.google.flatbuffers:flatbuffers-java", "com.google.flatbuffers.java",
-                "de.siegmar:fastcsv", "de.siegmar.fastcsv",
-                "info.picocli:picocli", "picocli",
-                "org.apache.arrow:arrow-format", "org.apache.arrow.format",
-                "org.apache.commons:commons-math3", "org.apache.commons.math3",
-                "org.snakeyaml:snakeyaml-engine", "org.snakeyaml.engine");
+        Map<String, String> names = Map.ofEntries(
+                Map.entry("at.yawk.lz4:lz4-java", "lz4-java"),
+                Map.entry("ch.randelshofer:fastdoubleparser", "ch.randelshofer.fastdoubleparser"),
+                Map.entry("com.fasterxml.jackson.core:jackson-core", "com.fasterxml.jackson.core.jackson-core"),
+                Map.entry("com.google.flatbuffers:flatbuffers-java", "com.google.flatbuffers.java"),
+                Map.entry("com.ning:compress-lzf", "com.ning.compress-lzf"),
+                Map.entry("de.siegmar:fastcsv", "de.siegmar.fastcsv"),
+                Map.entry("info.picocli:picocli", "picocli"),
+                Map.entry("io.jhdf:jhdf", "io.jhdf"),
+                Map.entry("org.apache.arrow:arrow-format", "org.apache.arrow.format"),
+                Map.entry("org.apache.commons:commons-lang3", "org.apache.commons.lang3"),
+                Map.entry("org.apache.commons:commons-math3", "org.apache.commons.math3"),
+                Map.entry("org.slf4j:slf4j-api", "slf4j.api"),
+                Map.entry("org.snakeyaml:snakeyaml-engine", "org.snakeyaml.engine"),
+                Map.entry("us.hebi.matlab.mat:mfl-core", "us.hebi.matlab.mat.mfl"));
 
         assertThat(names).allSatisfy((artifact, name) -> {
             assertThat(managed).containsKey(artifact);

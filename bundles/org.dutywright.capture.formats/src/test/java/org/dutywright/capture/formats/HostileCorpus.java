@@ -12,6 +12,8 @@ import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.formats.comtrade.ComtradeCaptureReader;
 import org.dutywright.capture.formats.comtrade.ComtradeText;
 import org.dutywright.capture.formats.csv.CsvCaptureReader;
+import org.dutywright.capture.formats.hdf5.Hdf5CaptureReader;
+import org.dutywright.capture.formats.hdf5.Hdf5ReaderTest;
 import org.dutywright.capture.formats.numpy.NumpyCaptureReader;
 import org.dutywright.capture.formats.numpy.NumpyReaderTest;
 import org.dutywright.capture.formats.vcd.VcdCaptureReader;
@@ -42,6 +44,7 @@ final class HostileCorpus {
             case "comtrade" -> new ComtradeCaptureReader();
             case "vcd" -> new VcdCaptureReader();
             case "numpy" -> new NumpyCaptureReader();
+            case "hdf5" -> new Hdf5CaptureReader();
             default -> throw new IllegalArgumentException(id);
         };
     }
@@ -52,7 +55,8 @@ final class HostileCorpus {
             case "wav" -> wav();
             case "comtrade" -> comtrade();
             case "vcd" -> vcd();
-            default -> numpy();
+            case "numpy" -> numpy();
+            default -> hdf5();
         };
     }
 
@@ -147,16 +151,33 @@ final class HostileCorpus {
     }
 
     private static List<Sample> numpy() throws IOException {
-        List<Sample> samples = new ArrayList<>();
-        for (String name : List.of(
+        return resources(
+                NumpyReaderTest.class,
                 "rows-le-f4.npy",
                 "rows-be-i2.npy",
                 "fortran.npy",
                 "columns.npy",
                 "version-2.npy",
                 "named.npz",
-                "packed.npz")) {
-            try (InputStream stream = NumpyReaderTest.class.getResourceAsStream(name)) {
+                "packed.npz");
+    }
+
+    private static List<Sample> hdf5() throws IOException {
+        return resources(
+                Hdf5ReaderTest.class,
+                "channels.h5",
+                "indexes.h5",
+                "counts.h5",
+                "odd.h5",
+                "unfinished.h5",
+                "many.h5",
+                "level-7.3.mat");
+    }
+
+    private static List<Sample> resources(Class<?> beside, String... names) throws IOException {
+        List<Sample> samples = new ArrayList<>();
+        for (String name : names) {
+            try (InputStream stream = beside.getResourceAsStream(name)) {
                 samples.add(Sample.of(name, stream.readAllBytes()));
             }
         }

@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.dutywright.capture.formats.internal.ElementType;
 
 /**
  * The header of an array.

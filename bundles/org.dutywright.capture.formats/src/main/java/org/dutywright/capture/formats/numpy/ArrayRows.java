@@ -12,6 +12,7 @@ import org.dutywright.capture.CaptureBuilder;
 import org.dutywright.capture.ColumnChoice;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.internal.ElementType;
 
 /** Takes rows across arrays, a block at a time. */
 final class ArrayRows {

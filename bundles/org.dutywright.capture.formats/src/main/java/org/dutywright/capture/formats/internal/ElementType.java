@@ -1,5 +1,5 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.capture.formats.numpy;
+package org.dutywright.capture.formats.internal;
 
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
@@ -16,11 +16,11 @@ import org.dutywright.capture.formats.internal.Decoders;
  * @param bytes of one element
  * @param order of its bytes
  */
-record ElementType(char kind, int bytes, ByteOrder order) {
+public record ElementType(char kind, int bytes, ByteOrder order) {
     private static final Pattern CODE = Pattern.compile("([<>|=])?([fiub])([1248])");
 
     /** The type that a description such as {@code <f4} stands for. */
-    static Optional<ElementType> of(String code) {
+    public static Optional<ElementType> of(String code) {
         Matcher matcher = CODE.matcher(code);
         if (!matcher.matches()) {
             return Optional.empty();
@@ -34,12 +34,13 @@ record ElementType(char kind, int bytes, ByteOrder order) {
         return Optional.of(new ElementType(kind, bytes, order));
     }
 
-    boolean isFloat() {
+    /** Whether elements are floating point. */
+    public boolean isFloat() {
         return kind == 'f';
     }
 
     /** Whether elements are whole numbers that fit 16 bits with sign. */
-    boolean isCount() {
+    public boolean isCount() {
         return (kind == 'i' && bytes <= 2) || (kind == 'u' && bytes == 1);
     }
 
@@ -52,7 +53,7 @@ record ElementType(char kind, int bytes, ByteOrder order) {
     }
 
     /** The element at a place of a buffer that has this type's byte order. */
-    double value(ByteBuffer buffer, int at) {
+    public double value(ByteBuffer buffer, int at) {
         return switch (kind) {
             case 'f' -> floating(buffer, at);
             case 'i' -> (double) signed(buffer, at);
