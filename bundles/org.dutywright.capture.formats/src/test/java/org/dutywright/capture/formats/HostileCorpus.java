@@ -8,17 +8,25 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.IntStream;
+import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureReader;
+import org.dutywright.capture.Captures;
+import org.dutywright.capture.Progress;
 import org.dutywright.capture.formats.comtrade.ComtradeCaptureReader;
 import org.dutywright.capture.formats.comtrade.ComtradeText;
 import org.dutywright.capture.formats.csv.CsvCaptureReader;
 import org.dutywright.capture.formats.hdf5.Hdf5CaptureReader;
 import org.dutywright.capture.formats.hdf5.Hdf5ReaderTest;
+import org.dutywright.capture.formats.mat.MatCaptureReader;
+import org.dutywright.capture.formats.mat.MatReaderTest;
 import org.dutywright.capture.formats.numpy.NumpyCaptureReader;
 import org.dutywright.capture.formats.numpy.NumpyReaderTest;
 import org.dutywright.capture.formats.vcd.VcdCaptureReader;
 import org.dutywright.capture.formats.wav.WavBytes;
 import org.dutywright.capture.formats.wav.WavCaptureReader;
+import org.dutywright.capture.store.ArrowCaptureReader;
+import org.dutywright.capture.store.CaptureStore;
 
 /** Sound files of each format, small, to be spoiled. */
 final class HostileCorpus {
@@ -45,6 +53,8 @@ final class HostileCorpus {
             case "vcd" -> new VcdCaptureReader();
             case "numpy" -> new NumpyCaptureReader();
             case "hdf5" -> new Hdf5CaptureReader();
+            case "mat" -> new MatCaptureReader();
+            case "arrow" -> new ArrowCaptureReader();
             default -> throw new IllegalArgumentException(id);
         };
     }
@@ -56,7 +66,9 @@ final class HostileCorpus {
             case "comtrade" -> comtrade();
             case "vcd" -> vcd();
             case "numpy" -> numpy();
-            default -> hdf5();
+            case "hdf5" -> hdf5();
+            case "mat" -> mat();
+            default -> arrow();
         };
     }
 
@@ -172,6 +184,28 @@ final class HostileCorpus {
                 "unfinished.h5",
                 "many.h5",
                 "level-7.3.mat");
+    }
+
+    private static List<Sample> mat() throws IOException {
+        return resources(
+                MatReaderTest.class, "columns.mat", "rows.mat", "matrix.mat", "structs.mat", "odd.mat", "swapped.mat");
+    }
+
+    private static List<Sample> arrow() throws IOException {
+        double[] ramp = IntStream.range(0, ROWS).mapToDouble(i -> i / 8.0).toArray();
+        double[] stamps = ramp.clone();
+        stamps[7] += 0.03;
+        List<String> names = List.of("signal1", "signal2");
+        List<String> units = List.of("V", "A");
+        return List.of(
+                Sample.of("pedal.arrow", stored(Captures.ofArrays(names, units, -1, 1000, ramp, ramp))),
+                Sample.of("pedal.arrow", stored(Captures.ofStampedArrays(names, units, stamps, ramp, ramp))));
+    }
+
+    private static byte[] stored(Capture capture) throws IOException {
+        ByteArrayOutputStream stream = new ByteArrayOutputStream();
+        CaptureStore.write(capture, Map.of(), stream, Progress.NONE);
+        return stream.toByteArray();
     }
 
     private static List<Sample> resources(Class<?> beside, String... names) throws IOException {

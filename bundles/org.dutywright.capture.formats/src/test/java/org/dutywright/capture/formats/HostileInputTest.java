@@ -26,7 +26,7 @@ class HostileInputTest {
     // a guard against loops without end, not a measure of speed
     @Timeout(value = 1, unit = TimeUnit.HOURS)
     @ParameterizedTest
-    @ValueSource(strings = {"csv", "wav", "comtrade", "vcd", "numpy", "hdf5"})
+    @ValueSource(strings = {"csv", "wav", "comtrade", "vcd", "numpy", "hdf5", "mat", "arrow"})
     void spoiledFilesAreReadSoundlyOrRefusedInOneLine(String reader) throws IOException {
         HostileRun run = new HostileRun(folder, reader);
         run.run(seed(), goOn());

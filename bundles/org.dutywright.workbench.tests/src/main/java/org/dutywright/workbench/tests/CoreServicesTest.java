@@ -28,7 +28,7 @@ final class CoreServicesTest {
         assertThat(installed.problems()).isEmpty();
         assertThat(installed.readers())
                 .extracting(CaptureReader::id)
-                .contains("arrow", "csv", "wav", "comtrade", "vcd", "numpy", "hdf5")
+                .contains("arrow", "csv", "wav", "comtrade", "vcd", "numpy", "hdf5", "mat")
                 .doesNotHaveDuplicates();
     }
 

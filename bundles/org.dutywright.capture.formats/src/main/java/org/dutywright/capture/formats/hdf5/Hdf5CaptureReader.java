@@ -8,6 +8,8 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.Progress;
@@ -26,8 +28,15 @@ public final class Hdf5CaptureReader implements CaptureReader {
     private static final byte[] SIGNATURE = {(byte) 0x89, 'H', 'D', 'F', '\r', '\n', 0x1A, '\n'};
     private static final byte[] MATLAB = "MATLAB".getBytes(StandardCharsets.US_ASCII);
 
+    // what the library finds odd in a file is said once, in one line, by this reader; its log would say it beside that
+    private static final Logger LIBRARY = Logger.getLogger("io.jhdf");
+
     /** Makes the reader. */
-    public Hdf5CaptureReader() {}
+    public Hdf5CaptureReader() {
+        if (LIBRARY.getLevel() == null) {
+            LIBRARY.setLevel(Level.OFF);
+        }
+    }
 
     @Override
     public String id() {

@@ -85,6 +85,11 @@ public final class Facts {
         return at(path, "", names).or(() -> at(groupOf(path), plain(leafOf(path)), names));
     }
 
+    /** What belongs to an array itself, else to its group. */
+    Optional<Fact> beside(String path, List<String> names) {
+        return own(path, names).or(() -> at(groupOf(path), "", names));
+    }
+
     /** What belongs to an array itself, else to its group, or to one around it. */
     Optional<Fact> inherited(String path, List<String> names) {
         Optional<Fact> found = own(path, names);

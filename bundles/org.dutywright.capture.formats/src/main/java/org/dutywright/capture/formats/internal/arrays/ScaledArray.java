@@ -31,7 +31,7 @@ record ScaledArray(NumberArray array, Optional<CountScale> scale, double missing
 
     private static Optional<Double> number(ArrayContents contents, NumberArray array, List<String> names) {
         return contents.facts()
-                .own(array.path(), names)
+                .beside(array.path(), names)
                 .filter(Facts.Fact::isNumber)
                 .map(Facts.Fact::number);
     }
