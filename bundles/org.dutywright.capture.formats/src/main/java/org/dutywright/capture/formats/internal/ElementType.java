@@ -7,7 +7,6 @@ import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.dutywright.capture.PlacedSamples;
-import org.dutywright.capture.formats.internal.Decoders;
 
 /**
  * How an element is written.
@@ -45,7 +44,7 @@ public record ElementType(char kind, int bytes, ByteOrder order) {
     }
 
     /** Decodes elements and multiplies each by a factor. */
-    PlacedSamples.Decoder decoder(double factor) {
+    public PlacedSamples.Decoder decoder(double factor) {
         if (kind == 'i' && bytes == Short.BYTES) {
             return Decoders.shorts(factor);
         }

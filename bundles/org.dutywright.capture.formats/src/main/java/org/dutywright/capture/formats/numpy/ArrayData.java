@@ -8,6 +8,7 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.dutywright.capture.PlacedSamples;
 import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.internal.ElementType;
 
 /**
  * An array in a file, read a block of rows at a time. Nothing is allocated by what it declares but for its columns, which
