@@ -27,13 +27,13 @@ public final class BlockExtremes {
     }
 
     /** For one of several channels of a capture, all of which together shall not take too much memory. */
-    static BlockExtremes ofOneOf(int channels) {
+    public static BlockExtremes ofOneOf(int channels) {
         int share = Integer.highestOneBit(MOST_BLOCKS_OF_ALL_CHANNELS / channels);
         return new BlockExtremes(Math.clamp(share, FEWEST_BLOCKS, MOST_BLOCKS));
     }
 
-    /** Adds the next samples. */
-    void add(double[] values, int count) {
+    /** Adds the next samples, the first {@code count} of an array. */
+    public void add(double[] values, int count) {
         for (int from = 0; from < count; ) {
             if (inLastBlock == samplesPerBlock) {
                 beginBlock();

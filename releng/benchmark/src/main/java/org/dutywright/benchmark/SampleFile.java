@@ -54,7 +54,7 @@ final class SampleFile {
                 .array();
     }
 
-    private static byte[] array(String type, int samples) {
+    static byte[] array(String type, long samples) {
         String text = "{'descr': '" + type + "', 'fortran_order': False, 'shape': (" + samples + ",), }";
         int length = ARRAY_HEADER_BYTES - 10;
         String padded = text + " ".repeat(length - 1 - text.length()) + "\n";

@@ -4,10 +4,10 @@ package org.dutywright.capture.store;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import org.dutywright.capture.BlockExtremes;
 import org.dutywright.capture.CountScale;
 import org.dutywright.capture.Samples;
 
@@ -23,6 +23,7 @@ final class ArrowSamples implements Samples {
 
     private final ArrowFile file;
     private final List<Column> columns;
+    private final List<Optional<BlockExtremes>> extremes;
 
     /**
      * A column that is read.
@@ -33,14 +34,15 @@ final class ArrowSamples implements Samples {
     record Column(int index, Optional<CountScale> scale) {}
 
     /** Takes columns of numbers of a file without missing values among them. */
-    ArrowSamples(ArrowFile file, List<Column> columns) {
+    ArrowSamples(ArrowFile file, List<Column> columns, List<Optional<BlockExtremes>> extremes) {
         this.file = file;
+        this.extremes = List.copyOf(extremes);
         this.columns = List.copyOf(columns);
     }
 
     /** One column as it is. */
     static ArrowSamples of(ArrowFile file, int index) {
-        return new ArrowSamples(file, new ArrayList<>(List.of(new Column(index, Optional.empty()))));
+        return new ArrowSamples(file, List.of(new Column(index, Optional.empty())), List.of(Optional.empty()));
     }
 
     @Override
@@ -65,12 +67,15 @@ final class ArrowSamples implements Samples {
             readPart(column.index(), batch, row - batches.firstRow(batch), target, offset + done, part);
             done += part;
         }
-        if (column.scale().isPresent()) {
-            double scale = column.scale().get().scale();
-            double shift = column.scale().get().offset();
-            for (int i = offset; i < offset + count; i++) {
-                target[i] = target[i] * scale + shift;
-            }
+        column.scale().ifPresent(scale -> scale(scale, target, offset, count));
+    }
+
+    /** Makes values of counts, in place. */
+    static void scale(CountScale known, double[] target, int offset, int count) {
+        double scale = known.scale();
+        double shift = known.offset();
+        for (int i = offset; i < offset + count; i++) {
+            target[i] = target[i] * scale + shift;
         }
     }
 
@@ -93,6 +98,11 @@ final class ArrowSamples implements Samples {
     @Override
     public Optional<CountScale> counts(int channel) {
         return columns.get(channel).scale();
+    }
+
+    @Override
+    public Optional<BlockExtremes> extremes(int channel) {
+        return extremes.get(channel);
     }
 
     @Override

@@ -70,10 +70,10 @@ final class StoredCapture {
                         time.seconds(StoreMetadata.STAMP_UNCERTAINTY))
                 : EvenTimeBase.of(time.sampleRateHz(), segments);
         List<ColumnChoice.Chosen> chosen = chosen(settings);
-        String sha256 = ContentCheck.check(file, checkedColumns(), stamped, progress);
-        Samples all = new ArrowSamples(file, columns);
+        ContentCheck.Checked checked = ContentCheck.check(file, columns, stamped, progress);
+        Samples all = new ArrowSamples(file, columns, checked.extremes());
         List<Channel> named = chosen.stream().map(ColumnChoice.Chosen::channel).toList();
-        Source source = new Source(file.path(), sha256);
+        Source source = new Source(file.path(), checked.sha256());
         return new Capture(List.of(source), named, base, ColumnChoice.view(all, chosen), guessed(), time.statedRates());
     }
 
@@ -115,15 +115,6 @@ final class StoredCapture {
             throw changed("the column " + StoreMetadata.TIME_COLUMN + " is missing");
         }
         return ArrowSamples.of(file, 0);
-    }
-
-    private List<Integer> checkedColumns() {
-        List<Integer> all = new ArrayList<>();
-        if (stamped) {
-            all.add(0);
-        }
-        columns.forEach(column -> all.add(column.index()));
-        return all;
     }
 
     private List<ColumnChoice.Chosen> chosen(ReadSettings settings) throws UnreadableException {

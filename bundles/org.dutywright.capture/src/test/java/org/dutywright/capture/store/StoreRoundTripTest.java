@@ -13,6 +13,7 @@ import java.util.Map;
 import java.util.Objects;
 import java.util.OptionalDouble;
 import java.util.Random;
+import org.dutywright.capture.BlockExtremes;
 import org.dutywright.capture.CancelledException;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureBuilder;
@@ -240,6 +241,20 @@ final class StoreRoundTripTest {
         assertThat(Stores.seconds(after)).isEqualTo(Stores.seconds(before));
         for (int i = 0; i < before.channels().size(); i++) {
             assertThat(Stores.values(after, i)).isEqualTo(Stores.values(before, i));
+            assertSummedUp(after.samples().extremes(i).orElseThrow(), Stores.values(after, i));
+        }
+    }
+
+    /** The oracle searches every sample. */
+    private static void assertSummedUp(BlockExtremes extremes, double[] values) {
+        int size = (int) extremes.samplesPerBlock();
+        assertThat(extremes.count()).isEqualTo(Math.ceilDiv(values.length, size));
+        for (int block = 0; block < extremes.count(); block++) {
+            int end = Math.min(values.length, (block + 1) * size);
+            assertThat(extremes.min(block))
+                    .isEqualTo(Arrays.stream(values, block * size, end).min().orElseThrow());
+            assertThat(extremes.max(block))
+                    .isEqualTo(Arrays.stream(values, block * size, end).max().orElseThrow());
         }
     }
 
