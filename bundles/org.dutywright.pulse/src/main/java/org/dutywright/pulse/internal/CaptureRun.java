@@ -145,12 +145,12 @@ public final class CaptureRun {
     }
 
     private List<Fitness> fitness() throws IOException {
-        List<ChannelFacts> facts = new ArrayList<>();
-        for (ChannelAnalysis channel : channels) {
-            progress.checkCancelled();
-            facts.add(FactsCollector.of(channel));
-        }
-        return FitnessLines.of(capture, facts, settings);
+        ChannelFacts[] facts = new ChannelFacts[channels.size()];
+        workers.each(facts.length, (i, part) -> {
+            part.checkCancelled();
+            facts[i] = FactsCollector.of(channels.get(i));
+        });
+        return FitnessLines.of(capture, List.of(facts), settings);
     }
 
     private List<ChannelMeasurement> measured(List<Fitness> fitness, MeasurementRunner runner, double timeBaseRelative)

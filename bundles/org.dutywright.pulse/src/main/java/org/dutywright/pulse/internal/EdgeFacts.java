@@ -33,7 +33,7 @@ record EdgeFacts(EdgeUncertainty rise, EdgeUncertainty fall) {
     static EdgeFacts of(PulseStages stages, States states, TimeBase timeBase) throws IOException {
         Direction rise = new Direction(stages.slopes(), true, states, timeBase);
         Direction fall = new Direction(stages.slopes(), false, states, timeBase);
-        SpillLog.Reader<Pulse> reader = stages.pulses().reader();
+        SpillLog.Reader<Pulse> reader = stages.pulses().reader(1);
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && pulse.edgeSeconds > 0) {
                 (pulse.high ? rise : fall).add(pulse);

@@ -58,7 +58,7 @@ final class FactsCollector {
     private static PulseFacts pulses(ChannelAnalysis channel) throws IOException {
         PulseFacts facts = new PulseFacts(
                 channel.stepSeconds(), channel.medianPeriodSeconds().orElse(Double.NaN));
-        SpillLog.Reader<Pulse> reader = channel.pulses().orElseThrow().reader();
+        SpillLog.Reader<Pulse> reader = channel.pulses().orElseThrow().reader(1);
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && pulse.edgeSeconds > 0) {
                 facts.edge(pulse.edgeSamples);

@@ -20,7 +20,7 @@ final class LateEdges {
         MedianSketch low = new MedianSketch();
         MedianSketch high = new MedianSketch();
         boolean any = false;
-        SpillLog.Reader<Pulse> reader = log.reader();
+        SpillLog.Reader<Pulse> reader = log.reader(1);
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && pulse.edgeSeconds >= 0) {
                 (pulse.high ? high : low).add(pulse.edgeSeconds);
@@ -34,7 +34,7 @@ final class LateEdges {
 
     private static void write(PulseLog log, EventLimits limits, MedianSketch low, MedianSketch high, MarkLog late)
             throws IOException {
-        SpillLog.Reader<Pulse> reader = log.reader();
+        SpillLog.Reader<Pulse> reader = log.reader(1);
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && limits.slow(pulse)) {
                 double most = pulse.edgeSeconds - (pulse.high ? high : low).median();
@@ -64,7 +64,11 @@ final class LateEdges {
             while (!near.isEmpty() && near.element().startSeconds() < fromSeconds) {
                 near.remove();
             }
-            return near.stream().mapToDouble(Mark::value).max().orElse(0);
+            double latest = 0;
+            for (Mark mark : near) {
+                latest = Math.max(latest, mark.value());
+            }
+            return latest;
         }
     }
 }

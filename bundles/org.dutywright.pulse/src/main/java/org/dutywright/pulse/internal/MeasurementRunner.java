@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Consumer;
 import org.dutywright.capture.CancelledException;
 import org.dutywright.capture.Progress;
 import org.dutywright.pulse.ActiveLevel;
@@ -107,10 +106,9 @@ public final class MeasurementRunner {
             double start = cycle.startSeconds() - ROUNDING * cycle.periodSeconds();
             transitions.until(start, true);
             transitions.until(start + cycle.periodSeconds(), cycle.disturbed());
-            Cycle given = cycle;
             CycleShape shape = transitions.shape(cycle);
             for (Guarded run : runs) {
-                run.guard(it -> it.cycle(given, shape));
+                run.cycle(cycle, shape);
             }
         }
         transitions.until(Double.POSITIVE_INFINITY, true);
@@ -131,8 +129,8 @@ public final class MeasurementRunner {
         private Shape beforeThat = before;
 
         Transitions(ChannelAnalysis channel, List<Guarded> runs) throws IOException {
-            reader = channel.pulses().orElseThrow().reader();
-            shapes = channel.shapes().orElseThrow().reader();
+            reader = channel.pulses().orElseThrow().reader(1);
+            shapes = channel.shapes().orElseThrow().reader(3);
             originSeconds = channel.originSeconds();
             inputKnown = channel.plan().input().isPresent();
             this.runs = runs;
@@ -145,7 +143,7 @@ public final class MeasurementRunner {
                 if (pulse.startsWithEdge) {
                     Transition transition = transition();
                     for (Guarded run : runs) {
-                        run.guard(it -> it.transition(transition, disturbed));
+                        run.transition(transition, disturbed);
                     }
                 }
                 beforeThat = before;
@@ -187,6 +185,7 @@ public final class MeasurementRunner {
     private final class Guarded {
         private final Measurement measurement;
         private Measurement.Run run;
+        private boolean failed;
         private String failure = "";
 
         Guarded(Measurement measurement, ChannelContext context) {
@@ -201,29 +200,45 @@ public final class MeasurementRunner {
         }
 
         private void fail(RuntimeException e) {
+            failed = true;
             failure = "the measurement " + measurement.id() + " failed: " + e;
         }
 
-        void guard(Consumer<Measurement.Run> call) {
-            if (!failure.isEmpty()) {
-                return;
+        void transition(Transition transition, boolean disturbed) {
+            if (!failed) {
+                try {
+                    run.transition(transition, disturbed);
+                } catch (CancelledException e) {
+                    throw e;
+                } catch (RuntimeException e) {
+                    fail(e);
+                }
             }
-            try {
-                call.accept(run);
-            } catch (CancelledException e) {
-                throw e;
-            } catch (RuntimeException e) {
-                fail(e);
+        }
+
+        void cycle(Cycle cycle, CycleShape shape) {
+            if (!failed) {
+                try {
+                    run.cycle(cycle, shape);
+                } catch (CancelledException e) {
+                    throw e;
+                } catch (RuntimeException e) {
+                    fail(e);
+                }
             }
         }
 
         void finish(Map<String, Result> all) {
-            guard(it -> {
-                for (Result result : it.finish()) {
-                    all.put(result.id(), result);
+            if (!failed) {
+                try {
+                    run.finish().forEach(result -> all.put(result.id(), result));
+                } catch (CancelledException e) {
+                    throw e;
+                } catch (RuntimeException e) {
+                    fail(e);
                 }
-            });
-            if (!failure.isEmpty()) {
+            }
+            if (failed) {
                 addAbsent(all, blank.get(measurement), failure);
             }
         }

@@ -38,8 +38,14 @@ final class PulseLog extends SpillLog<Pulse> {
     /** A pulse, without levels. */
     @Override
     Pulse of(double[] record) {
+        return of(record, null);
+    }
+
+    // what a log does not hold is the same in all of its pulses
+    @Override
+    Pulse of(double[] record, Pulse spare) {
+        Pulse pulse = spare == null ? new Pulse() : spare;
         long code = (long) record[2];
-        Pulse pulse = new Pulse();
         pulse.startSeconds = record[0];
         pulse.endSeconds = record[1];
         pulse.high = (code & HIGH) != 0;

@@ -56,7 +56,8 @@ final class RawCycle {
         private Pulse active;
 
         Reader(PulseLog log, boolean activeHigh) {
-            pulses = log.reader();
+            // the active pulse is needed until the one after it has been read
+            pulses = log.reader(2);
             this.activeHigh = activeHigh;
         }
 

@@ -143,7 +143,7 @@ public final class RecordSpill implements AutoCloseable {
         private void readPage(long wanted) throws IOException {
             if (bytes == null) {
                 own = new double[pageRecords * width];
-                bytes = ByteBuffer.allocate(own.length * Double.BYTES).order(ByteOrder.nativeOrder());
+                bytes = ByteBuffer.allocateDirect(own.length * Double.BYTES).order(ByteOrder.nativeOrder());
             }
             bytes.clear();
             long position = wanted * own.length * Double.BYTES;

@@ -89,6 +89,7 @@ final class RuntFilter implements PulseSink {
 
         private int nextReached;
         private final double[] good = new double[GOOD];
+        private final double[] sorted = new double[GOOD];
         private int next;
         private double level;
 
@@ -138,8 +139,8 @@ final class RuntFilter implements PulseSink {
             }
             good[next] = seen;
             next = (next + 1) % GOOD;
-            double[] sorted = good.clone();
-            Arrays.sort(sorted);
+            System.arraycopy(good, 0, sorted, 0, GOOD);
+            FewValues.sort(sorted, GOOD);
             level = sorted[GOOD / 2];
         }
     }

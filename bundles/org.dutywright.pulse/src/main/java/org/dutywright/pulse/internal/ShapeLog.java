@@ -26,7 +26,12 @@ final class ShapeLog extends SpillLog<Shape> {
 
     @Override
     Shape of(double[] record) {
-        Shape shape = new Shape();
+        return of(record, null);
+    }
+
+    @Override
+    Shape of(double[] record, Shape spare) {
+        Shape shape = spare == null ? new Shape() : spare;
         shape.squares = record[0];
         shape.head.set(record[1], (int) record[2], record[3]);
         shape.tail.set(record[4], (int) record[5], record[6]);

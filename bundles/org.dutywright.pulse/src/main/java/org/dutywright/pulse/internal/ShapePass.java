@@ -41,7 +41,7 @@ final class ShapePass {
     private ShapePass(
             PulseLog log, LevelTrack levels, PulseSettings settings, Optional<InputThresholds> input, ShapeLog target)
             throws IOException {
-        pulses = log.reader();
+        pulses = log.reader(2);
         walk = levels.walk();
         // half a duration from the 50 % instant to the end of the transition, then the region
         region = settings.get(PulseSettings.ABERRATION) + 0.5;

@@ -25,7 +25,7 @@ final class SilentSpans {
     /** Finds them all; an edge at which a level shifts is part of the shift. */
     void find(PulseStages stages) throws IOException {
         ShiftEnds shifts = new ShiftEnds(stages.lowShifts(), stages.highShifts(), limits.periodSeconds());
-        SpillLog.Reader<Pulse> reader = stages.pulses().reader();
+        SpillLog.Reader<Pulse> reader = stages.pulses().reader(1);
         boolean first = true;
         for (Pulse pulse = reader.next(); pulse != null; pulse = reader.next()) {
             if (pulse.startsWithEdge && !pulse.bounced && limits.slow(pulse) && !shifts.near(pulse.startSeconds)) {

@@ -2,6 +2,8 @@
 package org.dutywright.pulse.internal;
 
 import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Values in the order in which they came, as many as there are, in constant memory.
@@ -31,9 +33,27 @@ abstract class SpillLog<T> implements AutoCloseable {
         return spill.size();
     }
 
+    /**
+     * The value that a record stands for, in the place of one that is needed no more; a subclass may make a new one.
+     *
+     * @param spare null where there is none yet
+     */
+    T of(double[] record, T spare) {
+        return of(record);
+    }
+
     /** Starts reading at the first value. */
     final Reader<T> reader() {
-        return new Reader<>(this);
+        return new Reader<>(this, 0);
+    }
+
+    /**
+     * The same for long walks: a value holds until so many more have been read, then its object may be used again.
+     *
+     * @param kept 1 or more
+     */
+    final Reader<T> reader(int kept) {
+        return new Reader<>(this, kept);
     }
 
     @Override
@@ -46,10 +66,14 @@ abstract class SpillLog<T> implements AutoCloseable {
         private final SpillLog<T> log;
         private final RecordSpill.Cursor cursor;
         private final double[] record;
+        private final int kept;
+        private final List<T> used = new ArrayList<>();
+        private int oldest;
         private long next;
 
-        private Reader(SpillLog<T> log) {
+        private Reader(SpillLog<T> log, int kept) {
             this.log = log;
+            this.kept = kept;
             cursor = log.spill.cursor();
             record = new double[log.width];
         }
@@ -60,7 +84,18 @@ abstract class SpillLog<T> implements AutoCloseable {
                 return null;
             }
             cursor.read(next++, record);
-            return log.of(record);
+            return kept == 0 ? log.of(record) : reused();
+        }
+
+        private T reused() {
+            if (used.size() < kept) {
+                used.add(log.of(record, null));
+                return used.getLast();
+            }
+            T value = log.of(record, used.get(oldest));
+            used.set(oldest, value);
+            oldest = oldest + 1 == kept ? 0 : oldest + 1;
+            return value;
         }
 
         /** Whether the value read last is the last one. */
