@@ -16,6 +16,8 @@ import java.util.Map;
  * @param samples the values
  * @param guessed what the reader decided by looking at the file, by name of the decision, in the order made
  * @param statedRates sample rates that were stated beside what the time base rests on
+ * @param asRead settings that make the same capture of the same file, with all that was guessed; nothing said if it
+ *     came from no file
  */
 public record Capture(
         List<Source> sources,
@@ -23,7 +25,8 @@ public record Capture(
         TimeBase timeBase,
         Samples samples,
         Map<String, String> guessed,
-        List<StatedRate> statedRates)
+        List<StatedRate> statedRates,
+        ReadSettings asRead)
         implements AutoCloseable {
 
     /** Copies its lists and its map, keeping the order. */
@@ -34,7 +37,18 @@ public record Capture(
         statedRates = List.copyOf(statedRates);
     }
 
-    /** A recording without a stated rate. */
+    /** A recording that came from no file. */
+    public Capture(
+            List<Source> sources,
+            List<Channel> channels,
+            TimeBase timeBase,
+            Samples samples,
+            Map<String, String> guessed,
+            List<StatedRate> statedRates) {
+        this(sources, channels, timeBase, samples, guessed, statedRates, ReadSettings.none());
+    }
+
+    /** A recording without a stated rate that came from no file. */
     public Capture(
             List<Source> sources,
             List<Channel> channels,
@@ -42,6 +56,11 @@ public record Capture(
             Samples samples,
             Map<String, String> guessed) {
         this(sources, channels, timeBase, samples, guessed, List.of());
+    }
+
+    /** The same with other settings that would make it. */
+    Capture withAsRead(ReadSettings settings) {
+        return new Capture(sources, channels, timeBase, samples, guessed, statedRates, settings);
     }
 
     /** Number of samples of each channel. */

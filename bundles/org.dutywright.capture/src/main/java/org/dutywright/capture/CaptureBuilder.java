@@ -36,6 +36,7 @@ public final class CaptureBuilder implements AutoCloseable {
     private final Breaks breaks = new Breaks();
     private final List<Segment> segments = new ArrayList<>();
     private final List<StatedRate> statedRates = new ArrayList<>();
+    private ReadSettings asRead = ReadSettings.none();
     private double stampResolutionSeconds;
     private OptionalDouble exactStepSeconds = OptionalDouble.empty();
     private double firstSeconds;
@@ -268,6 +269,11 @@ public final class CaptureBuilder implements AutoCloseable {
         statedRates.add(rate);
     }
 
+    /** Says which settings make the same capture, with all that was guessed. */
+    public void asRead(ReadSettings settings) {
+        asRead = settings;
+    }
+
     /** Number of rows appended. */
     public long rowCount() {
         return rows;
@@ -300,7 +306,7 @@ public final class CaptureBuilder implements AutoCloseable {
         finished = true;
         List<Samples> others = timeBase instanceof StampedTimeBase ? List.of(stamps.get()) : List.of();
         Samples samples = new OwningSamples(held, others, counts, List.of(extremes));
-        return new Capture(List.of(source), channels, timeBase, samples, all, statedRates(timeBase));
+        return new Capture(List.of(source), channels, timeBase, samples, all, statedRates(timeBase), asRead);
     }
 
     private Samples held() throws IOException {

@@ -3,6 +3,7 @@ package org.dutywright.capture;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.Set;
 
 /**
  * Reads one file format. Found as a Java service ({@code META-INF/services}), so that the same jar works on the
@@ -33,6 +34,11 @@ public interface CaptureReader {
      */
     default int likelihood(Path file, byte[] head) throws IOException {
         return likelihood(head);
+    }
+
+    /** Parts of the settings that this format has a use for; others said about a file of it are refused. */
+    default Set<ReadSettings.Part> takes() {
+        return Set.of();
     }
 
     /**

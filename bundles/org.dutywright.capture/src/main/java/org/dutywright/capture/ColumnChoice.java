@@ -4,13 +4,16 @@ package org.dutywright.capture;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.Predicate;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import org.dutywright.units.ScaledUnit;
 import org.dutywright.units.Unit;
 
 /** Turns the value columns that a reader found into channels, as the user's settings say. For readers. */
@@ -61,17 +64,53 @@ public final class ColumnChoice {
             wanted.add(names.get(i));
         }
         List<String> chosenNames = uniqueNames(wanted);
-        checkScales(file, settings, chosenNames);
+        checkNames(file, "scale", settings.scales().keySet(), chosenNames);
+        checkNames(file, "unit", settings.units().keySet(), chosenNames);
         List<Chosen> chosen = new ArrayList<>();
         for (int i = 0; i < indices.size(); i++) {
             Column column = columns.get(indices.get(i));
             String name = chosenNames.get(i);
+            Optional<ScaledUnit> given = Optional.ofNullable(settings.units().get(name));
             boolean scaled = settings.scales().containsKey(name);
-            String unit = scaled && column.unit().isEmpty() ? Unit.VOLT.symbol() : column.unit();
-            double factor = column.factor() * settings.scales().getOrDefault(name, 1.0);
+            String found = scaled && column.unit().isEmpty() ? Unit.VOLT.symbol() : column.unit();
+            String unit = given.map(it -> it.unit().symbol()).orElse(found);
+            double factor = given.map(ScaledUnit::factor).orElse(column.factor())
+                    * settings.scales().getOrDefault(name, 1.0);
             chosen.add(new Chosen(indices.get(i), new Channel(name, unit), factor));
         }
         return chosen;
+    }
+
+    /**
+     * Settings that choose the same, with every column and unit named.
+     *
+     * @param columns all value columns, in order
+     * @param chosen what was chosen of them
+     * @param settings by which it was
+     */
+    public static ReadSettings asRead(List<Column> columns, List<Chosen> chosen, ReadSettings settings) {
+        List<ReadSettings.Pick> picks = new ArrayList<>();
+        Map<String, ScaledUnit> units = new LinkedHashMap<>();
+        for (Chosen one : chosen) {
+            Column column = columns.get(one.column());
+            String name = one.channel().name();
+            picks.add(new ReadSettings.Pick(designator(columns, one.column()), name));
+            Optional.ofNullable(settings.units().get(name))
+                    .or(() -> Unit.ofSymbol(column.unit()).map(unit -> new ScaledUnit(unit, column.factor())))
+                    .filter(unit -> unit.symbol().isPresent())
+                    .ifPresent(unit -> units.put(name, unit));
+        }
+        return settings.withChannels(picks, settings.scales(), units);
+    }
+
+    /** What finds a column again: its heading where it has one of its own, else its number. */
+    private static String designator(List<Column> columns, int index) {
+        String heading = columns.get(index).heading();
+        long alike = columns.stream()
+                .filter(column -> same(column.heading(), heading))
+                .count();
+        boolean own = alike == 1 && !heading.isEmpty() && !heading.startsWith("#");
+        return own ? heading : "#" + (index + 1);
     }
 
     /**
@@ -142,12 +181,13 @@ public final class ColumnChoice {
         return matcher.matches() ? matcher.group(1) : heading;
     }
 
-    private static void checkScales(Path file, ReadSettings settings, List<String> names) throws UnreadableException {
-        for (String scaled : settings.scales().keySet()) {
-            if (!names.contains(scaled)) {
+    private static void checkNames(Path file, String what, Set<String> given, List<String> names)
+            throws UnreadableException {
+        for (String name : given) {
+            if (!names.contains(name)) {
                 throw UnreadableException.lacks(
                         file,
-                        "a scale is given for '" + scaled + "', which is no channel",
+                        "a " + what + " is given for '" + name + "', which is no channel",
                         "the channels are " + String.join(", ", names));
             }
         }

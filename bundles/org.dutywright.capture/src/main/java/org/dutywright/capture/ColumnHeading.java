@@ -16,9 +16,13 @@ import org.dutywright.units.ScaledUnit;
  * @param text as in the file, empty if there is none
  * @param name the text without its unit
  * @param unit the unit in the text, else that of the unit line
- * @param unknownUnit what stands where a unit should, but is none; empty if there is none
+ * @param unknownUnit what stands where a unit should, but is none; empty if there is none, {@value #NO_UNIT} if it says that
+ *     there is none
  */
 public record ColumnHeading(String text, String name, Optional<ScaledUnit> unit, String unknownUnit) {
+    /** Stands in the place of a unit where a number has none. */
+    public static final String NO_UNIT = "-";
+
     private static final Pattern BRACKETED = Pattern.compile("(.*?)\\s*(?:\\(([^()]*)\\)|\\[([^\\[\\]]*)])");
     private static final Pattern CONTROLS = Pattern.compile("[\\p{Cntrl}\\s]+");
     private static final int LONGEST = 200;
@@ -72,6 +76,9 @@ public record ColumnHeading(String text, String name, Optional<ScaledUnit> unit,
             if (unit.isPresent()) {
                 return new ColumnHeading(text, bracketed.group(1), unit, "");
             }
+            if (inside.equals(NO_UNIT)) {
+                return new ColumnHeading(text, bracketed.group(1), Optional.empty(), NO_UNIT);
+            }
             return new ColumnHeading(text, text, fromLine, fromLine.isPresent() ? "" : inside);
         }
         Matcher slashed = AFTER_SLASH.matcher(text);
@@ -81,9 +88,21 @@ public record ColumnHeading(String text, String name, Optional<ScaledUnit> unit,
         return new ColumnHeading(text, text, fromLine, unknown);
     }
 
+    /**
+     * The symbol of the base unit: that of {@link #unit}, none where the heading says that there is none, as in {@code
+     * brake [-]}, else the one given.
+     */
+    public String baseUnit(String otherwise) {
+        if (unit.isPresent()) {
+            return unit.get().unit().symbol();
+        }
+        return unknownUnit.equals(NO_UNIT) ? "" : otherwise;
+    }
+
     /** Whether a cell of a unit line is one: "V", "(ms)", "[Volts]". */
     public static boolean isUnit(String cell) {
-        return ScaledUnit.parse(withoutBrackets(cell)).isPresent();
+        String unit = withoutBrackets(cell);
+        return unit.equals(NO_UNIT) || ScaledUnit.parse(unit).isPresent();
     }
 
     private static String withoutBrackets(String cell) {

@@ -7,6 +7,9 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.dutywright.units.ScaledUnit;
 
 /** Makes one capture of several that were recorded together, each with other columns. */
 final class Joining {
@@ -49,7 +52,43 @@ final class Joining {
                 .flatMap(capture -> capture.statedRates().stream())
                 .distinct()
                 .toList();
-        return new Capture(sources, channels, cut.get(0).timeBase(), samples, guessed(captures, rows), statedRates);
+        return new Capture(
+                sources,
+                channels,
+                cut.get(0).timeBase(),
+                samples,
+                guessed(captures, rows),
+                statedRates,
+                asRead(captures, unique));
+    }
+
+    /** What was alike for all files, and the unit of each channel. */
+    private static ReadSettings asRead(List<Capture> captures, List<String> names) {
+        Map<String, ScaledUnit> units = new LinkedHashMap<>();
+        ReadSettings alike = captures.get(0).asRead();
+        int at = 0;
+        for (Capture capture : captures) {
+            ReadSettings its = capture.asRead();
+            alike = new ReadSettings(
+                    its.format().equals(alike.format()) ? alike.format() : Optional.empty(),
+                    its.sampleRateHz().equals(alike.sampleRateHz()) ? alike.sampleRateHz() : OptionalDouble.empty(),
+                    List.of(),
+                    Map.of(),
+                    Map.of(),
+                    its.fullScaleVolts().equals(alike.fullScaleVolts())
+                            ? alike.fullScaleVolts()
+                            : OptionalDouble.empty(),
+                    its.time().equals(alike.time()) ? alike.time() : TimeSettings.none(),
+                    its.table().equals(alike.table()) ? alike.table() : TableSettings.none());
+            for (Channel channel : capture.channels()) {
+                ScaledUnit unit = its.units().get(channel.name());
+                if (unit != null) {
+                    units.put(names.get(at), unit);
+                }
+                at++;
+            }
+        }
+        return alike.withChannels(List.of(), Map.of(), units);
     }
 
     private static Map<String, String> guessed(List<Capture> captures, long rows) {

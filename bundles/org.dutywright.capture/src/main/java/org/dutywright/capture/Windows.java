@@ -49,7 +49,13 @@ final class Windows {
         }
         Samples samples = SampleViews.window(capture.samples(), first, count);
         return new Capture(
-                capture.sources(), capture.channels(), cut, samples, capture.guessed(), capture.statedRates());
+                capture.sources(),
+                capture.channels(),
+                cut,
+                samples,
+                capture.guessed(),
+                capture.statedRates(),
+                capture.asRead());
     }
 
     /** Number of samples before an instant, or up to and with it; instants never go backward, so bisection finds it. */

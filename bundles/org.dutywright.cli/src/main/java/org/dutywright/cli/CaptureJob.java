@@ -10,7 +10,6 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Captures;
-import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.CaptureMeasurer;
@@ -18,12 +17,13 @@ import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.report.RunSettings;
+import org.dutywright.text.ProblemsException;
 
 /**
  * Reading and measuring one capture, with everything the user said about it.
  *
  * @param files the capture
- * @param read how to read it
+ * @param imported how to read it
  * @param plans roles and active levels given, by channel
  * @param pulse settings of measuring
  * @param fromSeconds start of the part to measure
@@ -31,39 +31,44 @@ import org.dutywright.report.RunSettings;
  */
 record CaptureJob(
         List<Path> files,
-        ReadSettings read,
+        Import imported,
         Map<String, ChannelPlan> plans,
         PulseSettings pulse,
         OptionalDouble fromSeconds,
         OptionalDouble toSeconds) {
 
     /** Takes it from the command line; everything that can be wrong without reading a file is refused here. */
-    static CaptureJob of(CaptureOptions options) {
-        CaptureJob job = new CaptureJob(
-                options.files(),
-                options.readSettings(),
-                ChannelPlans.parse(options.roles(), options.actives()),
-                options.pulseSettings(),
-                options.fromSeconds(),
-                options.toSeconds());
-        Inputs.check(job.files());
-        return job;
+    static CaptureJob of(CaptureOptions options) throws IOException, ProblemsException {
+        Map<String, ChannelPlan> given = ChannelPlans.parse(options.roles(), options.actives());
+        PulseSettings pulse = options.pulseSettings();
+        OptionalDouble from = options.fromSeconds();
+        OptionalDouble to = options.toSeconds();
+        Import imported = options.imported();
+        Inputs.check(options.files());
+        Map<String, ChannelPlan> plans =
+                ChannelPlans.with(given, imported.settings().roles());
+        return new CaptureJob(options.files(), imported, plans, pulse, from, to);
     }
 
     /** A whole file with nothing said about it. */
     static CaptureJob ofFile(Path file) {
         return new CaptureJob(
                 List.of(file),
-                ReadSettings.none(),
+                Import.none(),
                 Map.of(),
                 PulseSettings.defaults(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty());
     }
 
+    /** The files that must not be written to. */
+    List<Path> inputs() {
+        return imported.inputs(files);
+    }
+
     /** Reads the files, or the part of them that was asked for. */
     Capture open(Session session) throws IOException, UnreadableException {
-        Capture whole = Captures.open(files, read, session.progress());
+        Capture whole = imported.open(files, ChannelPlans.roles(plans), session);
         boolean kept = false;
         try {
             ChannelPlans.checkNames(plans, whole);
@@ -95,7 +100,7 @@ record CaptureJob(
         return new RunSettings(
                 Version.text(),
                 pulse.get(RecorderSettings.TIME_BASE),
-                read,
+                imported.read(),
                 plans,
                 fromSeconds,
                 toSeconds,

@@ -1,16 +1,17 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
-import org.dutywright.capture.ReadSettings;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.pulse.SettingText;
 import org.dutywright.text.Nearest;
+import org.dutywright.text.ProblemsException;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
@@ -98,8 +99,8 @@ final class CaptureOptions {
         return to;
     }
 
-    ReadSettings readSettings() {
-        return read.settings();
+    Import imported() throws IOException, ProblemsException {
+        return read.imported();
     }
 
     PulseSettings pulseSettings() {

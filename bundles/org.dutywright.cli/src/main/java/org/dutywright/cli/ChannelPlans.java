@@ -36,6 +36,26 @@ final class ChannelPlans {
         return plans;
     }
 
+    /** The same with roles from a text of settings, where none was given. */
+    static Map<String, ChannelPlan> with(Map<String, ChannelPlan> plans, Map<String, String> roles) {
+        Map<String, ChannelPlan> all = new LinkedHashMap<>(plans);
+        roles.forEach((name, word) -> {
+            Optional<ChannelPlan> given = Optional.ofNullable(plans.get(name));
+            Role role = given.flatMap(ChannelPlan::role)
+                    .orElseGet(() -> word("role of", name, word, Role.values(), Role::word));
+            Optional<ActiveLevel> active = given.flatMap(ChannelPlan::active);
+            all.put(name, new ChannelPlan(Optional.of(role), active, Optional.empty(), OptionalDouble.empty()));
+        });
+        return all;
+    }
+
+    /** Words of the roles that are known, by channel. */
+    static Map<String, String> roles(Map<String, ChannelPlan> plans) {
+        Map<String, String> roles = new LinkedHashMap<>();
+        plans.forEach((name, plan) -> plan.role().ifPresent(role -> roles.put(name, role.word())));
+        return roles;
+    }
+
     private static <T> T word(String option, String name, String text, T[] values, Function<T, String> words) {
         return Arrays.stream(values)
                 .filter(value -> words.apply(value).equals(text))

@@ -67,7 +67,7 @@ final class CheckCommand implements Callable<Integer> {
         CaptureJob recording = CaptureJob.of(capture);
         Catalogue.Entry entry = catalogue.sensor(sensor, session);
         CheckJob job = new CheckJob(recording, entry.sensor(), supply, known, catalogue.folders());
-        results.check(inputs(recording, entry));
+        results.check(recording, inputs(recording, entry));
         int[] status = {ExitStatus.INTERNAL};
         job.run(session, (result, document) -> {
             results.write(result.measurement(), document, session);
@@ -81,7 +81,7 @@ final class CheckCommand implements Callable<Integer> {
     }
 
     private static List<Path> inputs(CaptureJob recording, Catalogue.Entry entry) {
-        List<Path> inputs = new ArrayList<>(recording.files());
+        List<Path> inputs = new ArrayList<>(recording.inputs());
         if (!entry.origin().equals(Catalogue.BUILT_IN)) {
             inputs.add(Path.of(entry.origin()));
         }

@@ -11,10 +11,10 @@ import java.util.concurrent.Callable;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Captures;
 import org.dutywright.capture.OutputFile;
-import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.export.CaptureWriter;
 import org.dutywright.capture.formats.export.CaptureWriters;
+import org.dutywright.text.ProblemsException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -59,7 +59,7 @@ final class ConvertCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException, UnreadableException {
+    public Integer call() throws IOException, UnreadableException, ProblemsException {
         session.beQuiet(quiet);
         CaptureWriter writer = CaptureWriters.of(target)
                 .orElseThrow(() -> CommandFailure.usage("--to " + target + ": its ending names no format; end it in "
@@ -67,12 +67,14 @@ final class ConvertCommand implements Callable<Integer> {
         if (fromSeconds != null && untilSeconds != null && untilSeconds <= fromSeconds) {
             throw CommandFailure.usage("--until " + untilSeconds + " must lie after --from " + fromSeconds);
         }
-        ReadSettings settings = read.settings();
+        Import imported = read.imported();
         Inputs.check(read.files());
-        new Outputs().add("--to", target).check(read.files());
-        try (Capture whole = Captures.open(read.files(), settings, session.progress())) {
+        Outputs outputs = new Outputs().add("--to", target);
+        imported.saveTo().ifPresent(file -> outputs.add("--save-import-settings", file));
+        outputs.check(imported.inputs(read.files()));
+        try (Capture whole = imported.open(read.files(), Map.of(), session)) {
             Capture part = Captures.between(whole, optional(fromSeconds), optional(untilSeconds));
-            CaptureWriter.Prepared prepared = writer.prepare(part, said(), session.progress());
+            CaptureWriter.Prepared prepared = writer.prepare(part, said(imported), session.progress());
             OutputFile.write(target, prepared.content());
             session.checkCancelled();
             CaptureJob.tellGuesses(whole, session);
@@ -87,8 +89,8 @@ final class ConvertCommand implements Callable<Integer> {
         return capture.channels().stream().map(channel -> channel.name()).toList();
     }
 
-    private Map<String, String> said() {
-        Map<String, String> said = new LinkedHashMap<>(read.said());
+    private Map<String, String> said(Import imported) {
+        Map<String, String> said = new LinkedHashMap<>(imported.said());
         if (fromSeconds != null) {
             said.put("--from", fromSeconds.toString());
         }

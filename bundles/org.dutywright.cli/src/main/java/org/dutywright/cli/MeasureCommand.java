@@ -12,6 +12,7 @@ import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.report.MeasureJson;
 import org.dutywright.report.MeasureText;
 import org.dutywright.report.RunSettings;
+import org.dutywright.text.ProblemsException;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 
@@ -31,10 +32,10 @@ final class MeasureCommand implements Callable<Integer> {
     }
 
     @Override
-    public Integer call() throws IOException, UnreadableException {
+    public Integer call() throws IOException, UnreadableException, ProblemsException {
         session.beQuiet(results.quiet());
         CaptureJob job = CaptureJob.of(capture);
-        results.check(job.files());
+        results.check(job, job.inputs());
         RunSettings run = job.runSettings(Optional.empty(), OptionalDouble.empty(), List.of());
         try (Capture opened = job.open(session);
                 CaptureMeasurement measured = job.measure(opened, job.plans(), session)) {

@@ -1,6 +1,7 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.cli;
 
+import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -8,6 +9,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import org.dutywright.capture.ReadSettings;
+import org.dutywright.text.ProblemsException;
+import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -32,11 +35,15 @@ final class ReadOptions {
     @Option(names = "--scale", paramLabel = "NAME=FACTOR", description = "multiplies a channel, for a divider's ratio")
     private List<String> scales = new ArrayList<>();
 
+    @Mixin
+    private ImportOptions imports;
+
     List<Path> files() {
         return List.copyOf(files);
     }
 
-    ReadSettings settings() {
+    /** How to read them: the options on top of the text of settings. */
+    Import imported() throws IOException, ProblemsException {
         if (sampleRateHz != null && !(sampleRateHz > 0)) {
             throw CommandFailure.usage("--sample-rate " + sampleRateHz + ": must be above 0");
         }
@@ -49,22 +56,7 @@ final class ReadOptions {
         Assignment.parseAll("--scale", "NAME=FACTOR", scales)
                 .forEach((name, factor) -> factors.put(name, factor(name, factor)));
         OptionalDouble rate = sampleRateHz == null ? OptionalDouble.empty() : OptionalDouble.of(sampleRateHz);
-        return new ReadSettings(rate, picks, factors);
-    }
-
-    /** What was said, by option, for whoever reads the result later. */
-    Map<String, String> said() {
-        Map<String, String> said = new LinkedHashMap<>();
-        if (sampleRateHz != null) {
-            said.put("--sample-rate", sampleRateHz.toString());
-        }
-        if (!channels.isEmpty()) {
-            said.put("--channel", String.join(" ", channels));
-        }
-        if (!scales.isEmpty()) {
-            said.put("--scale", String.join(" ", scales));
-        }
-        return said;
+        return imports.read(new ReadSettings(rate, picks, factors));
     }
 
     private static double factor(String name, String text) {

@@ -39,8 +39,9 @@ final class ResultOptions {
     }
 
     /** Refuses outputs that cannot be, before any work begins. */
-    void check(List<Path> inputs) throws IOException {
+    void check(CaptureJob job, List<Path> inputs) throws IOException {
         Outputs outputs = new Outputs();
+        job.imported().saveTo().ifPresent(file -> outputs.add("--save-import-settings", file));
         jsonFile().ifPresent(file -> outputs.add("--json", file));
         if (cycles != null) {
             if (!cyclesEndIn(".csv") && !cyclesEndIn(".arrow")) {

@@ -231,6 +231,9 @@ final class MeasureJsonTest {
                 .isEqualTo("{\"value\":10.0,\"unit\":\"%\",\"changed\":false}");
         assertThat(measuring.size()).isEqualTo(PulseSettings.DECLARED.size());
         ((ObjectNode) settings).remove("measuring");
+        // nothing was said there
+        assertThat(((ObjectNode) settings).remove("import").get("delimiter").isNull())
+                .isTrue();
         assertThat(settings.toString())
                 .isEqualTo("{\"program\":\"Dutywright 9.9.9\",\"timeBasePpm\":25.0,\"sampleRateHz\":1000.0,"
                         + "\"columns\":[{\"column\":\"#1\",\"name\":\"signal1\"}],\"scales\":{\"signal1\":10.0},"

@@ -36,6 +36,16 @@ public record ScaledUnit(Unit unit, double factor) {
         return Optional.empty();
     }
 
+    /** As {@link #parse} reads it: symbol with its prefix; empty if no prefix stands for the factor. */
+    public Optional<String> symbol() {
+        for (Prefix prefix : Prefix.values()) {
+            if (prefix.factor() == factor && (prefix == Prefix.NONE || unit.takesPrefix())) {
+                return Optional.of(prefix.symbol() + unit.symbol());
+            }
+        }
+        return Optional.empty();
+    }
+
     private static Optional<ScaledUnit> parsePrefixed(Unit unit, String text) {
         String lower = text.toLowerCase(Locale.ROOT);
         for (Prefix prefix : Prefix.values()) {

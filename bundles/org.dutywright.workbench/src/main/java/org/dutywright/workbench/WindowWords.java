@@ -17,7 +17,7 @@ public final class WindowWords {
 
     private static final List<Rule> RULES = List.of(
             Rule.of(
-                    "give the sample rate with --sample-rate HZ, or head the column of time stamps 'time \\(s\\)'",
+                    "give the sample rate with --sample-rate HZ, or name the column of time stamps with --time-column",
                     "head the column of time stamps 'time (s)', or export the recording with time stamps"),
             Rule.of("correct the cell, or pick other columns with --channel", "correct the cell, or delete its column"),
             Rule.of("pick the complete columns with --channel", "delete the columns that are not complete"),

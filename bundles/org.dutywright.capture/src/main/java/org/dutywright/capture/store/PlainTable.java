@@ -18,6 +18,7 @@ import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.units.ScaledUnit;
+import org.dutywright.units.Unit;
 
 /** Makes a capture of a table that another program wrote. */
 final class PlainTable {
@@ -59,9 +60,11 @@ final class PlainTable {
         } else if (time || heading.isIndex() || column.name().startsWith(PANDAS_INDEX)) {
             leftOut.add("'" + column.name() + "' (" + (time ? "time once more" : "counts rows") + ")");
         } else {
-            ScaledUnit unit = heading.unit().orElse(ScaledUnit.parse("V").orElseThrow());
             values.add(new ColumnChoice.Column(
-                    column.name(), heading.name(), unit.unit().symbol(), unit.factor()));
+                    column.name(),
+                    heading.name(),
+                    heading.baseUnit(Unit.VOLT.symbol()),
+                    heading.unit().map(ScaledUnit::factor).orElse(1.0)));
             indices.add(index);
         }
     }

@@ -2,15 +2,21 @@
 package org.dutywright.report.internal;
 
 import java.io.IOException;
+import java.nio.charset.Charset;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import java.util.TreeMap;
 import java.util.function.Function;
+import org.dutywright.capture.Delimiter;
 import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.TableSettings;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.pulse.ChannelPlan;
 import org.dutywright.pulse.InstrumentErrors;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.report.RunSettings;
+import org.dutywright.units.ScaledUnit;
 
 /** The {@code settings} block: everything said to the run, and every declared setting with the value used. */
 public final class SettingsJson {
@@ -57,6 +63,32 @@ public final class SettingsJson {
                 json.number(scale.getKey(), scale.getValue().doubleValue());
             }
         });
+        json.object("import", () -> imported(json, read));
+    }
+
+    private static void imported(JsonWriter json, ReadSettings read) throws IOException {
+        json.text("format", read.format());
+        TableSettings table = read.table();
+        json.text("encoding", table.encoding().map(Charset::name));
+        json.text("delimiter", table.delimiter().map(Delimiter::word));
+        json.text("decimalMark", table.decimalComma().map(comma -> comma ? "comma" : "point"));
+        json.text("headerLine", line(table.headerLine()));
+        json.text("unitsLine", line(table.unitsLine()));
+        json.text("firstLine", line(table.firstLine()));
+        json.text("timeColumn", read.time().column());
+        json.text("timeUnit", read.time().unit().flatMap(ScaledUnit::symbol));
+        json.number("fullScaleV", read.fullScaleVolts());
+        json.object("units", () -> {
+            for (Map.Entry<String, ScaledUnit> unit : new TreeMap<>(read.units()).entrySet()) {
+                json.text(unit.getKey(), unit.getValue().symbol());
+            }
+        });
+    }
+
+    private static Optional<String> line(OptionalLong line) {
+        return line.isEmpty()
+                ? Optional.empty()
+                : Optional.of(line.getAsLong() == 0 ? TimeSettings.NONE : Long.toString(line.getAsLong()));
     }
 
     private static void plans(

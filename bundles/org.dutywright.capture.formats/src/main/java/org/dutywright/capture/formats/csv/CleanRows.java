@@ -2,6 +2,7 @@
 package org.dutywright.capture.formats.csv;
 
 import java.util.Arrays;
+import org.dutywright.capture.Delimiter;
 
 /**
  * Reads lines of nothing but numbers where numbers are wanted, as nearly all lines are; it stops at the first line that

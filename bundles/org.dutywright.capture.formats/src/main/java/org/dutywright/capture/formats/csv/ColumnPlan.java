@@ -13,6 +13,7 @@ import org.dutywright.capture.ColumnChoice;
 import org.dutywright.capture.ColumnHeading;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.StatedRate;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.csv.Layout.Kind;
 import org.dutywright.units.ScaledUnit;
@@ -33,7 +34,7 @@ final class ColumnPlan {
     private ColumnPlan(Path file, Layout layout, ReadSettings settings, List<StatedRate> ofFile)
             throws UnreadableException {
         this.layout = layout;
-        time = TimeColumn.find(layout);
+        time = TimeColumn.find(file, layout, settings.time());
         statedRates = new ArrayList<>(ofFile);
         sampleRateHz = time.isPresent() ? OptionalDouble.empty() : rate(settings, ofFile);
         if (time.isPresent() && settings.sampleRateHz().isPresent()) {
@@ -59,7 +60,7 @@ final class ColumnPlan {
                     file,
                     "line " + layout.header().map(HeadRow::line).orElse(layout.firstDataLine()),
                     "no column of time was recognised",
-                    "give the sample rate with --sample-rate HZ, or head the column of time stamps 'time (s)'");
+                    "give the sample rate with --sample-rate HZ, or name the column of time stamps with --time-column");
         }
     }
 
@@ -87,13 +88,13 @@ final class ColumnPlan {
     private void sayTime(ReadSettings settings) {
         if (time.isPresent()) {
             TimeColumn found = time.get();
-            guessed.put("time column", called(found.column()) + ", recognised " + found.reason());
+            guessed.put("time column", called(found.column()) + ", " + found.reason());
             guessed.put("time unit", found.unit());
             if (settings.sampleRateHz().isPresent()) {
                 guessed.put("given sample rate", "not used, because there is a time column");
             }
         } else {
-            guessed.put("time column", "none");
+            guessed.put("time column", settings.time().deniesColumn() ? "none, as given" : "none");
         }
     }
 
@@ -109,7 +110,12 @@ final class ColumnPlan {
             return;
         }
         if (kind != Kind.NUMBERS) {
-            String why = kind == Kind.EMPTY ? "empty" : kind == Kind.SPARSE ? "mostly empty" : "no numbers";
+            String why = switch (kind) {
+                case EMPTY -> "empty";
+                case SPARSE -> "mostly empty";
+                case CLOCK -> "clock times";
+                default -> "no numbers";
+            };
             leaveOut(column, why);
         } else if (isAnotherTime(column, heading)) {
             leaveOut(column, "a second column of time");
@@ -136,13 +142,13 @@ final class ColumnPlan {
     private void add(int column, ColumnHeading heading) {
         String name = heading.name().isEmpty() ? "channel" + (columns.size() + 1) : heading.name();
         Optional<ScaledUnit> unit = heading.unit();
-        if (unit.isEmpty() && !heading.unknownUnit().isEmpty()) {
+        String symbol = heading.baseUnit(Unit.VOLT.symbol());
+        if (unit.isEmpty() && !heading.unknownUnit().isEmpty() && !symbol.isEmpty()) {
             guessed.merge(
                     "units not known",
                     called(column) + ": '" + heading.unknownUnit() + "', taken as V",
                     (before, more) -> before + "; " + more);
         }
-        String symbol = unit.map(ScaledUnit::unit).orElse(Unit.VOLT).symbol();
         columns.add(new ColumnChoice.Column(
                 heading.text(), name, symbol, unit.map(ScaledUnit::factor).orElse(1.0)));
         fileColumns.add(column);
@@ -150,6 +156,17 @@ final class ColumnPlan {
 
     List<Channel> channels() {
         return chosen.stream().map(ColumnChoice.Chosen::channel).toList();
+    }
+
+    /** Settings that plan the same. */
+    ReadSettings asRead(ReadSettings settings) {
+        TimeSettings found = time.map(it -> new TimeSettings(
+                        Optional.of(it.designator(layout)),
+                        it.clock() ? Optional.empty() : Optional.of(new ScaledUnit(Unit.SECOND, it.factor()))))
+                .orElse(new TimeSettings(Optional.of(TimeSettings.NONE), Optional.empty()));
+        return ColumnChoice.asRead(columns, chosen, settings)
+                .withTime(found)
+                .withSampleRate(sampleRateHz.isPresent() ? sampleRateHz : settings.sampleRateHz());
     }
 
     /** The column of the file that each channel comes from. */

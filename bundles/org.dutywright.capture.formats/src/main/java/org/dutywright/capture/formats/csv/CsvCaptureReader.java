@@ -9,12 +9,14 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureBuilder;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
+import org.dutywright.capture.TableSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.DigestStream;
 
@@ -67,6 +69,11 @@ public final class CsvCaptureReader implements CaptureReader {
     }
 
     @Override
+    public Set<ReadSettings.Part> takes() {
+        return Set.of(ReadSettings.Part.TABLE, ReadSettings.Part.TIME);
+    }
+
+    @Override
     public Capture read(Path file, ReadSettings settings, Progress progress) throws UnreadableException, IOException {
         byte[] start;
         try (InputStream stream = Files.newInputStream(file)) {
@@ -75,12 +82,11 @@ public final class CsvCaptureReader implements CaptureReader {
         if (start.length == 0) {
             throw new UnreadableException(file, "", "is empty", "record or export it again");
         }
-        HeadText head = HeadText.of(start, start.length < HEAD_BYTES)
+        TableSettings said = settings.table();
+        HeadText head = HeadText.of(start, start.length < HEAD_BYTES, said.encoding())
                 .orElseThrow(() ->
                         new UnreadableException(file, "byte 0", "is no text", "export the recording as text (CSV)"));
-        Layout layout = LayoutFinder.find(head)
-                .orElseThrow(() -> new UnreadableException(
-                        file, "line 1", "holds no table of numbers", "export the recording as text (CSV)"));
+        Layout layout = layout(file, head, said);
         if (layout.width() > MOST_COLUMNS) {
             throw new UnreadableException(
                     file,
@@ -89,39 +95,80 @@ public final class CsvCaptureReader implements CaptureReader {
                     "export fewer channels, one sample a line");
         }
         ColumnPlan plan = ColumnPlan.of(file, layout, settings, StatedRates.find(head, layout));
+        Map<String, String> guessed = Guesses.of(head, layout, said);
+        guessed.putAll(plan.guessed());
+        ReadSettings asRead = plan.asRead(settings).withTable(Guesses.asRead(head, layout, said));
+        Table table = new Table(file, head, layout, plan, guessed, asRead);
         if (head.isAsciiBased() && !layout.quoted()) {
             try {
-                return read(file, head, layout, plan, progress);
+                return read(table, progress);
             } catch (RowSplitter.QuoteFound e) {
-                return quoted(file, head, layout, plan, progress);
+                return quoted(table, progress);
             }
         }
-        return quoted(file, head, layout, plan, progress);
+        return quoted(table, progress);
     }
 
-    private Capture quoted(Path file, HeadText head, Layout layout, ColumnPlan plan, Progress progress)
-            throws UnreadableException, IOException {
+    /** A file, and all that is decided before its rows are read. */
+    private record Table(
+            Path file,
+            HeadText head,
+            Layout layout,
+            ColumnPlan plan,
+            Map<String, String> guessed,
+            ReadSettings asRead) {
+        Table withQuotes() {
+            return new Table(file, head, layout.withQuotes(), plan, guessed, asRead);
+        }
+    }
+
+    private static Layout layout(Path file, HeadText head, TableSettings said) throws UnreadableException {
+        Optional<Layout> layout = LayoutFinder.find(head, said);
+        if (layout.isEmpty() && said.isNone()) {
+            throw new UnreadableException(
+                    file, "line 1", "holds no table of numbers", "export the recording as text (CSV)");
+        }
+        if (layout.isEmpty()) {
+            throw UnreadableException.lacks(
+                    file,
+                    "read as the settings say, it holds no table of numbers",
+                    "leave out delimiter, decimal mark, encoding or lines, then they are looked for");
+        }
+        boolean noHeader =
+                said.headerLine().orElse(0) > 0 && layout.get().header().isEmpty();
+        if (noHeader || (said.unitsLine().orElse(0) > 0 && layout.get().units().isEmpty())) {
+            long line =
+                    noHeader ? said.headerLine().getAsLong() : said.unitsLine().getAsLong();
+            throw UnreadableException.lacks(
+                    file, "line " + line + " holds no " + (noHeader ? "headings" : "units"), "it is empty");
+        }
+        return layout.get();
+    }
+
+    private Capture quoted(Table table, Progress progress) throws UnreadableException, IOException {
         try {
-            return read(file, head, layout.withQuotes(), plan, progress);
+            return read(table.withQuotes(), progress);
         } catch (RowSplitter.QuoteFound e) {
             throw new IllegalStateException("quotes are known here", e);
         }
     }
 
-    private Capture read(Path file, HeadText head, Layout layout, ColumnPlan plan, Progress progress)
+    private Capture read(Table table, Progress progress)
             throws UnreadableException, IOException, RowSplitter.QuoteFound {
-        Map<String, String> guessed = guessed(head, layout, plan);
+        Path file = table.file();
+        Map<String, String> guessed = new LinkedHashMap<>(table.guessed());
         progress.begin("reading " + file.getFileName(), Files.size(file));
         try (InputStream opened = Files.newInputStream(file);
                 DigestStream stream = new DigestStream(opened, progress);
-                CaptureBuilder builder = builder(plan)) {
-            RowCollector collector = new RowCollector(file, layout, plan, builder);
-            if (layout.quoted()) {
-                new QuotedRows(file, stream, head, layout).read(collector);
+                CaptureBuilder builder = builder(table.plan())) {
+            RowCollector collector = new RowCollector(file, table.layout(), table.plan(), builder);
+            if (table.layout().quoted()) {
+                new QuotedRows(file, stream, table.head(), table.layout()).read(collector);
             } else {
-                new FastRows(file, stream, head, layout, plan, collector, pace).read();
+                new FastRows(file, stream, table.head(), table.layout(), table.plan(), collector, pace).read();
             }
             collector.finish(guessed);
+            builder.asRead(table.asRead());
             return builder.finish(new Source(file, stream.sha256()), guessed, progress);
         }
     }
@@ -132,21 +179,5 @@ public final class CsvCaptureReader implements CaptureReader {
                 : CaptureBuilder.stamped(plan.channels(), heapValues);
         plan.statedRates().forEach(builder::stated);
         return builder;
-    }
-
-    private static Map<String, String> guessed(HeadText head, Layout layout, ColumnPlan plan) {
-        Map<String, String> guessed = new LinkedHashMap<>();
-        guessed.put("encoding", head.charset().name());
-        guessed.put("delimiter", layout.delimiter().word());
-        guessed.put("decimal mark", layout.decimalComma() ? "comma" : "point");
-        guessed.put("preamble lines", Long.toString(layout.preambleLines()));
-        guessed.put(
-                "header line",
-                layout.header().map(row -> Long.toString(row.line())).orElse("none"));
-        guessed.put(
-                "unit line",
-                layout.units().map(row -> Long.toString(row.line())).orElse("none"));
-        guessed.putAll(plan.guessed());
-        return guessed;
     }
 }

@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Pattern;
+import org.dutywright.capture.Delimiter;
 
 /**
  * A row of a table as cells of text.

@@ -19,6 +19,8 @@ import java.util.Optional;
  */
 record HeadText(String text, Charset charset, int markBytes) {
     private static final double MOST_CONTROLS = 0.01;
+    /** Bytes that tell two bytes a character from one. */
+    private static final int LOOKED_AT = 64;
 
     /**
      * Decodes.
@@ -28,16 +30,28 @@ record HeadText(String text, Charset charset, int markBytes) {
      * @return empty if it is no text
      */
     static Optional<HeadText> of(byte[] head, boolean complete) {
+        return of(head, complete, Optional.empty());
+    }
+
+    /** Decodes, where the user may say how. */
+    static Optional<HeadText> of(byte[] head, boolean complete, Optional<Charset> said) {
         int mark = 0;
-        Charset charset = StandardCharsets.UTF_8;
+        Charset charset = said.orElse(StandardCharsets.UTF_8);
         if (startsWith(head, 0xEF, 0xBB, 0xBF)) {
             mark = 3;
+            charset = said.orElse(StandardCharsets.UTF_8);
         } else if (startsWith(head, 0xFF, 0xFE)) {
             mark = 2;
-            charset = StandardCharsets.UTF_16LE;
+            charset = said.orElse(StandardCharsets.UTF_16LE);
         } else if (startsWith(head, 0xFE, 0xFF)) {
             mark = 2;
+            charset = said.orElse(StandardCharsets.UTF_16BE);
+        } else if (said.isPresent()) {
+            charset = said.get();
+        } else if (isUtf16(head, 0)) {
             charset = StandardCharsets.UTF_16BE;
+        } else if (isUtf16(head, 1)) {
+            charset = StandardCharsets.UTF_16LE;
         } else if (decode(head, 0, charset, complete).isEmpty()) {
             // older instruments write µ and ° as one byte
             charset = StandardCharsets.ISO_8859_1;
@@ -51,7 +65,18 @@ record HeadText(String text, Charset charset, int markBytes) {
 
     /** Whether bytes of delimiters and digits stand for themselves, so that lines can be split as bytes. */
     boolean isAsciiBased() {
-        return charset.equals(StandardCharsets.UTF_8) || charset.equals(StandardCharsets.ISO_8859_1);
+        return !charset.equals(StandardCharsets.UTF_16LE) && !charset.equals(StandardCharsets.UTF_16BE);
+    }
+
+    /** Whether one of two bytes is always 0 and the other never: text of digits in two bytes a character. */
+    private static boolean isUtf16(byte[] head, int zeros) {
+        int looked = Math.min(LOOKED_AT, head.length / 2 * 2);
+        for (int i = 0; i < looked; i++) {
+            if ((head[i] == 0) != (i % 2 == zeros)) {
+                return false;
+            }
+        }
+        return looked > 0;
     }
 
     private static boolean startsWith(byte[] head, int... bytes) {

@@ -4,7 +4,10 @@ package org.dutywright.capture.formats.csv;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.dutywright.capture.ColumnHeading;
+import org.dutywright.capture.Delimiter;
+import org.dutywright.capture.TableSettings;
 import org.dutywright.capture.formats.csv.Layout.Kind;
 
 /**
@@ -47,6 +50,20 @@ record HeaderFinder(Optional<HeadRow> header, Optional<HeadRow> units) {
         }
         Optional<HeadRow> before = fitting(above, 2, kinds, delimiter).filter(row -> !hasNumber(row, number));
         return new HeaderFinder(before, last);
+    }
+
+    /** The same where the user says which lines they are. */
+    HeaderFinder as(TableSettings said, List<HeadRow> rows) {
+        return new HeaderFinder(
+                said.headerLine().isPresent() ? line(rows, said.headerLine()) : header,
+                said.unitsLine().isPresent() ? line(rows, said.unitsLine()) : units);
+    }
+
+    private static Optional<HeadRow> line(List<HeadRow> rows, OptionalLong line) {
+        return rows.stream()
+                .filter(row -> row.line() == line.getAsLong())
+                .findFirst()
+                .map(row -> row.isComment() ? uncommented(row) : row);
     }
 
     private static Optional<HeadRow> fitting(List<HeadRow> above, int fromEnd, List<Kind> kinds, Delimiter delimiter) {
@@ -93,7 +110,8 @@ record HeaderFinder(Optional<HeadRow> header, Optional<HeadRow> units) {
 
     private static boolean isUnits(HeadRow row) {
         return row.cells().stream().allMatch(cell -> cell.isEmpty() || ColumnHeading.isUnit(cell))
-                && row.cells().stream().anyMatch(ColumnHeading::isUnit);
+                && row.cells().stream()
+                        .anyMatch(cell -> !cell.equals(ColumnHeading.NO_UNIT) && ColumnHeading.isUnit(cell));
     }
 
     private static boolean hasNumber(HeadRow row, NumberCell number) {

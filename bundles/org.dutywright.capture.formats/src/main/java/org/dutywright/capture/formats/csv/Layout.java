@@ -4,6 +4,7 @@ package org.dutywright.capture.formats.csv;
 import java.util.List;
 import java.util.Optional;
 import org.dutywright.capture.ColumnHeading;
+import org.dutywright.capture.Delimiter;
 
 /**
  * How the table in a file is laid out.
@@ -31,6 +32,8 @@ record Layout(
         EMPTY,
         /** Numbers, but in less than half of the rows. */
         SPARSE,
+        /** Clock times, with or without dates. */
+        CLOCK,
         TEXT
     }
 

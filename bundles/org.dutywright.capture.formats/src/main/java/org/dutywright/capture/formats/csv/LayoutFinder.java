@@ -6,6 +6,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.dutywright.capture.Delimiter;
+import org.dutywright.capture.TableSettings;
 import org.dutywright.capture.formats.csv.Layout.Kind;
 
 /**
@@ -13,7 +15,8 @@ import org.dutywright.capture.formats.csv.Layout.Kind;
  *
  * <p>Every pair of delimiter and decimal mark is tried on the last quarter of the lines, which is most surely table:
  * the pair wins that makes numbers of the largest share of its cells, then the one with more columns. Its columns of
- * numbers then tell where the table starts: at the first row that has numbers in all of them.
+ * numbers then tell where the table starts: at the first row that has numbers in all of them. What the user says is not
+ * looked for.
  */
 final class LayoutFinder {
     private static final int TAIL_SHARE = 4;
@@ -26,14 +29,21 @@ final class LayoutFinder {
 
     /** The layout, empty if no pair makes a table with numbers. */
     static Optional<Layout> find(HeadText head) {
+        return find(head, TableSettings.none());
+    }
+
+    /** The layout, where the user may say parts of it. */
+    static Optional<Layout> find(HeadText head, TableSettings said) {
         Optional<Candidate> best = Optional.empty();
-        for (Delimiter delimiter : Delimiter.values()) {
+        boolean quotes = head.text().indexOf('"') >= 0;
+        for (Delimiter delimiter : said.delimiter().map(List::of).orElse(List.of(Delimiter.values()))) {
             List<HeadRow> rows = HeadRow.split(head.text(), delimiter);
-            for (boolean comma : new boolean[] {false, true}) {
-                if (comma && delimiter == Delimiter.COMMA) {
+            for (boolean comma : said.decimalComma().map(List::of).orElse(List.of(false, true))) {
+                // a comma can be both only where quotes tell the one from the other
+                if (comma && delimiter == Delimiter.COMMA && !quotes) {
                     continue;
                 }
-                Optional<Candidate> candidate = candidate(rows, delimiter, comma);
+                Optional<Candidate> candidate = candidate(rows, delimiter, comma, said);
                 if (candidate.isPresent() && (best.isEmpty() || isBetter(candidate.get(), best.get()))) {
                     best = candidate;
                 }
@@ -48,8 +58,14 @@ final class LayoutFinder {
                 || (byShare == 0 && candidate.layout().width() > best.layout().width());
     }
 
-    private static Optional<Candidate> candidate(List<HeadRow> all, Delimiter delimiter, boolean comma) {
-        List<HeadRow> rows = all.stream().filter(row -> !row.isComment()).toList();
+    private static Optional<Candidate> candidate(
+            List<HeadRow> all, Delimiter delimiter, boolean comma, TableSettings said) {
+        long from = said.firstLine()
+                .orElse(1
+                        + Math.max(said.headerLine().orElse(0), said.unitsLine().orElse(0)));
+        List<HeadRow> rows = all.stream()
+                .filter(row -> row.line() >= from && !row.isComment())
+                .toList();
         if (rows.isEmpty()) {
             return Optional.empty();
         }
@@ -58,7 +74,7 @@ final class LayoutFinder {
         List<HeadRow> tail = rows.subList(rows.size() - tailRows, rows.size());
         int width = commonWidth(tail);
         List<Kind> tailKinds = kinds(tail, width, number);
-        int first = firstData(rows, tailKinds, number);
+        int first = said.firstLine().isPresent() ? 0 : firstData(rows, tailKinds, number);
         if (first < 0) {
             return Optional.empty();
         }
@@ -67,7 +83,8 @@ final class LayoutFinder {
         if (!kinds.contains(Kind.NUMBERS)) {
             return Optional.empty();
         }
-        HeaderFinder header = HeaderFinder.of(all, sample.get(0), kinds, delimiter, number);
+        HeaderFinder header =
+                HeaderFinder.of(all, sample.get(0), kinds, delimiter, number).as(said, all);
         Layout layout = new Layout(delimiter, comma, header.header(), header.units(), sample, kinds, false);
         return Optional.of(new Candidate(layout, numberShare(tail, number)));
     }
@@ -93,15 +110,18 @@ final class LayoutFinder {
         for (int column = 0; column < width; column++) {
             int numbers = 0;
             int others = 0;
+            int clocks = 0;
             for (HeadRow row : rows) {
                 String cell = row.cell(column);
                 if (number.isNumber(cell)) {
                     numbers++;
                 } else if (!number.isNumberOrMissing(cell)) {
                     others++;
+                    clocks += ClockCell.isClock(cell) ? 1 : 0;
                 }
             }
-            kinds.add(kind(numbers, others, rows.size()));
+            boolean clock = numbers == 0 && 2 * clocks > others;
+            kinds.add(clock ? Kind.CLOCK : kind(numbers, others, rows.size()));
         }
         return kinds;
     }
@@ -121,7 +141,7 @@ final class LayoutFinder {
         int cells = 0;
         for (HeadRow row : rows) {
             for (String cell : row.cells()) {
-                numbers += number.isNumber(cell) ? 1 : 0;
+                numbers += number.isNumber(cell) || ClockCell.isClock(cell) ? 1 : 0;
                 cells += cell.isEmpty() ? 0 : 1;
             }
         }
@@ -156,7 +176,13 @@ final class LayoutFinder {
             return false;
         }
         for (int column = 0; column < kinds.size(); column++) {
-            if (kinds.get(column) == Kind.NUMBERS && !number.isNumberOrMissing(row.cell(column))) {
+            String cell = row.cell(column);
+            boolean wrong = switch (kinds.get(column)) {
+                case NUMBERS -> !number.isNumberOrMissing(cell);
+                case CLOCK -> !cell.isEmpty() && !ClockCell.isClock(cell);
+                default -> false;
+            };
+            if (wrong) {
                 return false;
             }
         }

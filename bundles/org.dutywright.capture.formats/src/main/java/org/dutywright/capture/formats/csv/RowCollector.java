@@ -20,13 +20,9 @@ final class RowCollector {
     private final NumberCell number;
     private final int[] columns;
     private final double[] factors;
-    private final int timeColumn;
-    private final double timeFactor;
+    private final Optional<StampCells> stamps;
     private final int cellsNeeded;
     private final double[] values;
-    private final StampDigits digits = new StampDigits();
-    private double largestStamp;
-    private double lastStamp = Double.NEGATIVE_INFINITY;
     private long firstLeftOutLine;
     private Optional<String> spoiledEnd = Optional.empty();
     private int shortestLast = Integer.MAX_VALUE;
@@ -40,9 +36,11 @@ final class RowCollector {
         number = new NumberCell(layout.decimalComma());
         columns = plan.channelColumns();
         factors = plan.channelFactors();
-        timeColumn = plan.time().map(TimeColumn::column).orElse(-1);
-        timeFactor = plan.time().map(TimeColumn::factor).orElse(1.0);
-        cellsNeeded = Math.max(timeColumn, Arrays.stream(columns).max().orElse(0)) + 1;
+        stamps = plan.time().map(time -> new StampCells(file, time, number));
+        cellsNeeded = Math.max(
+                        stamps.map(StampCells::column).orElse(-1),
+                        Arrays.stream(columns).max().orElse(0))
+                + 1;
         values = new double[columns.length];
     }
 
@@ -66,7 +64,7 @@ final class RowCollector {
             spoiledEnd = Optional.of("line " + row.line + ", cut off, left out");
             return;
         }
-        double stamp = timeColumn < 0 ? 0 : read(row, timeColumn);
+        double stamp = stamps.isEmpty() ? 0 : readStamp(row, stamps.get());
         boolean complete = !Double.isNaN(stamp);
         for (int i = 0; i < columns.length; i++) {
             values[i] = read(row, columns[i]) * factors[i];
@@ -77,29 +75,27 @@ final class RowCollector {
         }
         if (!complete) {
             leaveOut(row.line);
-        } else if (timeColumn < 0) {
+        } else if (stamps.isEmpty()) {
             builder.append(values);
         } else {
-            append(row, stamp);
+            builder.append(stamps.get().take(row, stamp), values);
         }
     }
 
     /** Whether the rows follow in time on those before. */
     boolean follows(CleanRows rows) {
-        return timeColumn < 0 || rows.firstStamp() >= lastStamp;
+        return stamps.isEmpty() || rows.firstStamp() >= stamps.get().last();
     }
 
     /** Takes rows of the table that follow on those before. */
     void take(CleanRows rows) throws IOException {
         leaveOutShortRow();
         shortestLast = Math.min(shortestLast, rows.shortestLast());
-        if (timeColumn < 0) {
+        if (stamps.isEmpty()) {
             builder.append(rows.values(), rows.count());
             return;
         }
-        digits.add(rows.digits());
-        lastStamp = rows.lastStamp();
-        largestStamp = Math.max(largestStamp, Math.max(Math.abs(rows.firstStamp()), Math.abs(lastStamp)));
+        stamps.get().take(rows);
         builder.append(rows.seconds(), rows.values(), rows.count());
     }
 
@@ -124,37 +120,36 @@ final class RowCollector {
         return row.count == cellsNeeded && length < shortestLast && builder.rowCount() >= ROWS_TO_COMPARE;
     }
 
-    private void append(Row row, double stamp) throws UnreadableException, IOException {
-        if (stamp < lastStamp) {
-            throw new UnreadableException(
-                    file,
-                    row.position(timeColumn),
-                    "time goes back from " + lastStamp + " to " + stamp,
-                    "split the recording where its time starts anew");
+    private double readStamp(Row row, StampCells cells) throws UnreadableException {
+        try {
+            return cells.read(row);
+        } catch (NumberFormatException e) {
+            return spoiled(row, cells.column(), cells.isClock() ? "no clock time" : "not a number");
         }
-        digits.add(row.bytes, row.starts[timeColumn], row.ends[timeColumn]);
-        largestStamp = Math.max(largestStamp, Math.abs(stamp));
-        lastStamp = stamp;
-        builder.append(stamp * timeFactor, values);
     }
 
     private double read(Row row, int column) throws UnreadableException {
         try {
             return number.parse(row.bytes, row.starts[column], row.ends[column]);
         } catch (NumberFormatException e) {
-            if (!row.terminated) {
-                spoiledEnd = Optional.of("line " + row.line + ", cut off, left out");
-                return Double.NaN;
-            }
-            throw new UnreadableException(
-                    file, row.position(column), "'" + quote(row.text(column)) + "' is not a number", advice(column));
+            return spoiled(row, column, "not a number");
         }
+    }
+
+    /** No number in the last line, if that may be cut off; else the end of it all. */
+    private double spoiled(Row row, int column, String what) throws UnreadableException {
+        if (!row.terminated) {
+            spoiledEnd = Optional.of("line " + row.line + ", cut off, left out");
+            return Double.NaN;
+        }
+        throw new UnreadableException(
+                file, row.position(column), "'" + quote(row.text(column)) + "' is " + what, advice(column));
     }
 
     private String advice(int column) {
         String name = layout.heading(column).text();
         String called = name.isEmpty() ? "column " + (column + 1) : "'" + name + "'";
-        String rest = column == timeColumn
+        String rest = column == stamps.map(StampCells::column).orElse(-1)
                 ? "export time in seconds from the start"
                 : "correct the cell, or pick other columns with --channel";
         return "it stands in " + called + "; " + rest;
@@ -186,7 +181,7 @@ final class RowCollector {
 
     /** To be called after the last row: says how finely time was printed and what was left out. */
     void finish(Map<String, String> guessed) {
-        builder.stampResolution(digits.resolution(largestStamp) * timeFactor);
+        stamps.ifPresent(cells -> cells.finish(builder, guessed));
         if (shortRowBefore) {
             spoiledEnd = Optional.of("line " + shortRowLine + ", cut off, left out");
         }

@@ -2,6 +2,7 @@
 package org.dutywright.capture.formats.csv;
 
 import java.io.IOException;
+import org.dutywright.capture.Delimiter;
 import org.dutywright.capture.UnreadableException;
 
 /** Splits lines without quotes into cells, whatever they hold, and gives the rows to the collector. */

@@ -2,6 +2,7 @@
 package org.dutywright.capture.formats.export;
 
 import org.dutywright.capture.Channel;
+import org.dutywright.capture.ColumnHeading;
 
 /** Headings that are read back as the same channel: a bare name is in volts. */
 final class Names {
@@ -11,7 +12,8 @@ final class Names {
 
     /** Name and unit. */
     static String withUnit(Channel channel) {
-        return channel.unit().isEmpty() ? channel.name() : channel.name() + " (" + channel.unit() + ")";
+        String unit = channel.unit().isEmpty() ? ColumnHeading.NO_UNIT : channel.unit();
+        return channel.name() + " (" + unit + ")";
     }
 
     /** The name, and the unit where it is not the volt. */

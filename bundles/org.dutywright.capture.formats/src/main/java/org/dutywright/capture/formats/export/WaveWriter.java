@@ -57,12 +57,13 @@ final class WaveWriter implements CaptureWriter {
         remarks.add("16 bits a sample; " + String.join(", ", comment));
         long whole = Math.round(rate);
         if (whole != rate) {
-            remarks.add("the sample rate of " + rate + " Hz became " + whole + " Hz");
+            comment.add("sample rate: " + rate + " Hz");
+            remarks.add("the sample rate of " + rate + " Hz became " + whole + " Hz; the comment says it whole");
         }
         double start = capture.sampleCount() == 0 ? 0 : capture.timeBase().secondsAt(0);
         if (start != 0) {
             comment.add("start: " + start + " s");
-            remarks.add("the first sample lies at " + start + " s; a reader takes it as 0 s");
+            remarks.add("the first sample lies at " + start + " s, which only the comment says");
         }
         byte[] header =
                 WaveHeader.of(capture.channels().size(), whole, capture.sampleCount(), String.join("\n", comment));

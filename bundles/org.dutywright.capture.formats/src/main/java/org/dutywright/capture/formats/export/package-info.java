@@ -6,6 +6,6 @@
  *
  * <p>In text and in NumPy arrays, time comes first as {@code time (s)} and {@code time_s}, gaps are jumps of it, and
  * numbers read back as the same doubles. A WAV file holds 16 bits a sample; its comment (INFO chunk, {@code ICMT})
- * states for each channel the full scale, which the code 32768 would stand for.
+ * states for each channel the full scale, which the code 32768 would stand for, and our own reader reads that.
  */
 package org.dutywright.capture.formats.export;

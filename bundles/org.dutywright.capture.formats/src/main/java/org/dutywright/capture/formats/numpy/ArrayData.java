@@ -58,7 +58,7 @@ final class ArrayData {
             throw new UnreadableException(
                     file, at, "the header of the array declares " + text + " bytes", "save it again with numpy.save");
         }
-        ArrayHeader header = ArrayHeader.parse(read(channel, from + before, (int) text, bytes - before))
+        ArrayHeader header = ArrayHeader.parse(prefix, read(channel, from + before, (int) text, bytes - before))
                 .orElseThrow(() -> new UnreadableException(
                         file, at, "the array holds no plain numbers", "save an array of floats or whole numbers"));
         return sized(file, at, channel, from + before + text, header, bytes - before - text);
@@ -78,8 +78,8 @@ final class ArrayData {
                     "the array has " + header.columns() + " columns, not 1 to " + MOST_COLUMNS,
                     "save fewer channels");
         }
-        long held = bytes / header.type().bytes() / header.columns();
-        if (header.rows() > held && !header.rowsTogether() && header.columns() > 1) {
+        long held = bytes / header.rowBytes() / (header.fields().isEmpty() ? header.columns() : 1);
+        if (header.fields().isEmpty() && header.rows() > held && !header.rowsTogether() && header.columns() > 1) {
             // the columns lie one after the other: what is missing is in the last ones
             throw new UnreadableException(
                     file, at, "the array is cut off: it declares " + header.rows() + " rows", "copy it again");
@@ -113,13 +113,21 @@ final class ArrayData {
 
     /** Bytes from one row to the next. */
     int rowBytes() {
-        return header.type().bytes() * (header.rowsTogether() ? columns() : 1);
+        return header.rowBytes() * (header.fields().isEmpty() && header.rowsTogether() ? columns() : 1);
+    }
+
+    private long offset(int column) {
+        return (header.rowsTogether() ? column : column * header.rows())
+                * header.type().bytes();
     }
 
     /** Where a column lies in the file, each of its elements multiplied by a factor. */
     PlacedSamples.Column place(int column, double factor) {
-        ElementType type = header.type();
-        long first = start + (header.rowsTogether() ? column : column * header.rows()) * type.bytes();
+        ElementType type = header.typeOf(column);
+        long first = start
+                + (header.fields().isEmpty()
+                        ? offset(column)
+                        : header.fields().get(column).offset());
         return new PlacedSamples.Column(first, rowBytes(), type.bytes(), type.order(), type.decoder(factor));
     }
 
@@ -141,6 +149,10 @@ final class ArrayData {
      * @param target one array for each column, from index 0 on
      */
     void read(long firstRow, int count, double[][] target) throws IOException {
+        if (!header.fields().isEmpty()) {
+            readFields(firstRow, count, target);
+            return;
+        }
         int size = header.type().bytes();
         if (header.rowsTogether()) {
             fill(start + firstRow * size * columns(), count * size * columns());
@@ -155,6 +167,18 @@ final class ArrayData {
             fill(start + (column * header.rows() + firstRow) * size, count * size);
             for (int row = 0; row < count; row++) {
                 target[column][row] = header.type().value(buffer, row * size);
+            }
+        }
+    }
+
+    private void readFields(long firstRow, int count, double[][] target) throws IOException {
+        int size = header.rowBytes();
+        fill(start + firstRow * size, count * size);
+        for (int column = 0; column < columns(); column++) {
+            FieldList.Field field = header.fields().get(column);
+            buffer.order(field.type().order());
+            for (int row = 0, at = field.offset(); row < count; row++, at += size) {
+                target[column][row] = field.type().value(buffer, at);
             }
         }
     }

@@ -14,11 +14,13 @@ import org.dutywright.capture.formats.internal.ElementType;
 /**
  * The header of an array.
  *
- * @param type of its elements
+ * @param type of its elements; of a structured array, of its first field
+ * @param fields of a structured array, which has one dimension; empty if it is none
+ * @param rowBytes bytes of one element, all fields of it
  * @param fortran whether the first index runs fastest
  * @param shape lengths of its dimensions
  */
-record ArrayHeader(ElementType type, boolean fortran, List<Long> shape) {
+record ArrayHeader(ElementType type, List<FieldList.Field> fields, int rowBytes, boolean fortran, List<Long> shape) {
     /** Bytes before the text of the header, its length included, that are enough for every version. */
     static final int PREFIX_BYTES = 12;
 
@@ -28,10 +30,12 @@ record ArrayHeader(ElementType type, boolean fortran, List<Long> shape) {
     private static final byte[] MAGIC = {(byte) 0x93, 'N', 'U', 'M', 'P', 'Y'};
     private static final Pattern ORDER = Pattern.compile("['\"]fortran_order['\"]\\s*:\\s*(True|False)");
     private static final Pattern TYPE = Pattern.compile("['\"]descr['\"]\\s*:\\s*['\"]([^'\"]{1,20})['\"]");
+    private static final Pattern DESCRIPTION = Pattern.compile("['\"]descr['\"]\\s*:");
     private static final Pattern SHAPE = Pattern.compile("['\"]shape['\"]\\s*:\\s*\\(([\\d\\s,L]{0,200})\\)");
 
-    /** Copies its list. */
+    /** Copies its lists. */
     ArrayHeader {
+        fields = List.copyOf(fields);
         shape = List.copyOf(shape);
     }
 
@@ -56,9 +60,32 @@ record ArrayHeader(ElementType type, boolean fortran, List<Long> shape) {
         return prefix[6] == 1 ? buffer.getShort(8) & 0xFFFF : buffer.getInt(8) & 0xFFFFFFFFL;
     }
 
-    /** Reads the text of a header; empty if it is none, or one of elements that are no numbers. */
-    static Optional<ArrayHeader> parse(byte[] bytes) {
-        String text = new String(bytes, StandardCharsets.UTF_8);
+    /**
+     * Reads the text of a header; empty if it is none, or one of elements that are no numbers.
+     *
+     * @param prefix the bytes before it, which tell how it is encoded
+     */
+    static Optional<ArrayHeader> parse(byte[] prefix, byte[] bytes) {
+        String text = new String(bytes, prefix[6] < 3 ? StandardCharsets.ISO_8859_1 : StandardCharsets.UTF_8);
+        Matcher description = DESCRIPTION.matcher(text);
+        Optional<FieldList> fields = description.find() ? FieldList.parse(text, description.end()) : Optional.empty();
+        return fields.isPresent() ? structured(fields.get(), text) : plain(text);
+    }
+
+    private static Optional<ArrayHeader> structured(FieldList list, String text) {
+        // names of fields may look like anything
+        String rest = text.substring(list.end());
+        Matcher shape = SHAPE.matcher(rest);
+        if (!shape.find()) {
+            return Optional.empty();
+        }
+        return lengths(shape.group(1))
+                .filter(lengths -> lengths.size() <= 1)
+                .map(lengths ->
+                        new ArrayHeader(list.fields().get(0).type(), list.fields(), list.rowBytes(), false, lengths));
+    }
+
+    private static Optional<ArrayHeader> plain(String text) {
         Matcher type = TYPE.matcher(text);
         Matcher order = ORDER.matcher(text);
         Matcher shape = SHAPE.matcher(text);
@@ -69,7 +96,12 @@ record ArrayHeader(ElementType type, boolean fortran, List<Long> shape) {
         Optional<List<Long>> lengths = lengths(shape.group(1));
         return element.isEmpty() || lengths.isEmpty()
                 ? Optional.empty()
-                : Optional.of(new ArrayHeader(element.get(), order.group(1).equals("True"), lengths.get()));
+                : Optional.of(new ArrayHeader(
+                        element.get(),
+                        List.of(),
+                        element.get().bytes(),
+                        order.group(1).equals("True"),
+                        lengths.get()));
     }
 
     private static Optional<List<Long>> lengths(String text) {
@@ -93,7 +125,15 @@ record ArrayHeader(ElementType type, boolean fortran, List<Long> shape) {
 
     /** Number of columns. */
     long columns() {
+        if (!fields.isEmpty()) {
+            return fields.size();
+        }
         return shape.size() < 2 ? 1 : Math.min(shape.get(0), shape.get(1));
+    }
+
+    /** The type of a column. */
+    ElementType typeOf(int column) {
+        return fields.isEmpty() ? type : fields.get(column).type();
     }
 
     /** Whether the values of one row lie together. */

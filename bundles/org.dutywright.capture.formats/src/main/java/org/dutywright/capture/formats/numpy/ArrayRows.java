@@ -66,7 +66,7 @@ final class ArrayRows {
             }
         }
         time.ifPresent(column -> builder.stampResolution(
-                resolutionSeconds(column.array().header().type())));
+                resolutionSeconds(column.array().header().typeOf(column.index()))));
     }
 
     /** What the type of the time stamps can tell apart at the end. */

@@ -21,6 +21,7 @@ import org.dutywright.capture.PlacedSamples;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.ByteSource;
 import org.dutywright.units.ScaledUnit;
@@ -41,14 +42,17 @@ final class ArrayTable {
     private final Map<String, String> guessed = new LinkedHashMap<>();
     private Optional<ArrayColumn> time = Optional.empty();
     private double timeFactor = 1;
+    private final TimeSettings timeSaid;
     private OptionalDouble rateHz;
     private long rows = Long.MAX_VALUE;
 
     ArrayTable(Path file, Map<String, ArrayData> all, ReadSettings settings) throws UnreadableException, IOException {
         this.file = file;
         rateHz = settings.sampleRateHz();
+        timeSaid = settings.time();
         for (Map.Entry<String, ArrayData> entry : all.entrySet()) {
-            if (entry.getValue().header().rows() > 1) {
+            if (entry.getValue().header().rows() > 1
+                    || !entry.getValue().header().fields().isEmpty()) {
                 arrays.put(entry.getKey(), entry.getValue());
             } else {
                 single(entry.getKey(), entry.getValue());
@@ -85,28 +89,48 @@ final class ArrayTable {
     }
 
     private void take(String name, ArrayData array) {
-        ColumnHeading heading = ColumnHeading.of(name, "");
         array.cutOff().ifPresent(said -> guessed.put("length" + (name.isEmpty() ? "" : " of " + name), said));
         rows = Math.min(rows, array.rows());
-        if (time.isEmpty() && array.columns() == 1 && heading.isTime()) {
-            time = Optional.of(new ArrayColumn(array, 0));
-            Optional<ScaledUnit> unit = heading.timeUnit();
-            timeFactor = unit.map(ScaledUnit::factor).orElse(1.0);
-            guessed.put(
-                    "time column",
-                    "array " + name + ", in " + (unit.isEmpty() ? "s" : "units of " + timeFactor + " s"));
-            return;
+        List<FieldList.Field> fields = array.header().fields();
+        if (fields.isEmpty() && !(array.columns() == 1 && isTime(name, new ArrayColumn(array, 0)))) {
+            for (int i = 0; i < array.columns(); i++) {
+                String number = array.columns() == 1 ? "" : Integer.toString(i + 1);
+                add(ColumnHeading.of(name, ""), number, new ArrayColumn(array, i));
+            }
         }
-        String unit = heading.unit()
-                .map(found -> found.unit().symbol())
-                .orElse(array.header().type().isFloat() ? Unit.VOLT.symbol() : "");
+        for (int i = 0; i < fields.size(); i++) {
+            ArrayColumn place = new ArrayColumn(array, i);
+            if (!isTime(fields.get(i).name(), place)) {
+                add(ColumnHeading.of(fields.get(i).name(), ""), "", place);
+            }
+        }
+    }
+
+    /** Takes a column as time if it is the first that is named so, or the one that the user named. */
+    private boolean isTime(String name, ArrayColumn place) {
+        ColumnHeading heading = ColumnHeading.of(name, "");
+        Optional<String> wanted = timeSaid.column();
+        boolean named = wanted.isPresent()
+                ? wanted.get().equals(heading.text()) || wanted.get().equals(heading.name())
+                : heading.isTime();
+        if (time.isPresent() || timeSaid.deniesColumn() || !named) {
+            return false;
+        }
+        Optional<ScaledUnit> unit = timeSaid.unit().or(heading::timeUnit);
+        time = Optional.of(place);
+        timeFactor = unit.map(ScaledUnit::factor).orElse(1.0);
+        guessed.put("time column", name + ", in " + (unit.isEmpty() ? "s" : "units of " + timeFactor + " s"));
+        return true;
+    }
+
+    private void add(ColumnHeading heading, String number, ArrayColumn place) {
+        boolean isFloat = place.array().header().typeOf(place.index()).isFloat();
+        String unit = heading.baseUnit(isFloat ? Unit.VOLT.symbol() : "");
         double factor = heading.unit().map(ScaledUnit::factor).orElse(1.0);
-        for (int i = 0; i < array.columns(); i++) {
-            String number = array.columns() == 1 ? "" : Integer.toString(i + 1);
-            String base = heading.name().isEmpty() ? "channel" + (number.isEmpty() ? "1" : "") : heading.name();
-            columns.add(new ColumnChoice.Column(heading.text() + number, base + number, unit, factor));
-            places.add(new ArrayColumn(array, i));
-        }
+        String made = number.isEmpty() ? "channel" + (columns.size() + 1) : "channel";
+        String base = heading.name().isEmpty() ? made : heading.name();
+        columns.add(new ColumnChoice.Column(heading.text() + number, base + number, unit, factor));
+        places.add(place);
     }
 
     private void checkRows() throws UnreadableException {
@@ -124,19 +148,46 @@ final class ArrayTable {
     }
 
     private void checkTime(ReadSettings settings) throws UnreadableException, IOException {
+        if (time.isEmpty() && timeSaid.column().isPresent() && !timeSaid.deniesColumn()) {
+            lookByNumber(timeSaid.column().get());
+        }
         if (time.isPresent()) {
             if (settings.sampleRateHz().isPresent()) {
                 guessed.put("given sample rate", "not used, because there is an array of time");
             }
             rateHz = OptionalDouble.empty();
-        } else if (rateHz.isEmpty() && columns.size() > 1 && places.get(0).rises(ROWS_TO_SEE_TIME)) {
-            time = Optional.of(places.remove(0));
-            columns.remove(0);
-            guessed.put("time column", "the first, in s, because it rises throughout");
+        } else if (rateHz.isEmpty()
+                && !timeSaid.deniesColumn()
+                && columns.size() > 1
+                && places.get(0).rises(ROWS_TO_SEE_TIME)) {
+            takeTime(0, "the first, in s, because it rises throughout");
         } else if (rateHz.isEmpty()) {
             throw new UnreadableException(
                     file, "", "holds no time", "give the sample rate with --sample-rate HZ, or save an array named t");
         }
+    }
+
+    private void lookByNumber(String wanted) throws UnreadableException {
+        for (int i = 0; i < columns.size() && columns.size() > 1; i++) {
+            if (wanted.equals("#" + (i + 1))) {
+                takeTime(i, wanted + ", as given");
+                return;
+            }
+        }
+        throw UnreadableException.lacks(
+                file,
+                "there is no column '" + wanted + "' of time",
+                "its columns are "
+                        + String.join(
+                                ", ",
+                                columns.stream().map(ColumnChoice.Column::name).toList()));
+    }
+
+    private void takeTime(int column, String said) {
+        time = Optional.of(places.remove(column));
+        columns.remove(column);
+        timeFactor = timeSaid.unit().map(ScaledUnit::factor).orElse(1.0);
+        guessed.put("time column", said);
     }
 
     Capture read(Source source, Progress progress) throws UnreadableException, IOException {
@@ -189,8 +240,11 @@ final class ArrayTable {
         double[] scales =
                 chosen.stream().mapToDouble(ColumnChoice.Chosen::factor).toArray();
         for (int i = 0; i < scales.length; i++) {
-            boolean counts =
-                    places.get(chosen.get(i).column()).array().header().type().isCount();
+            boolean counts = places.get(chosen.get(i).column())
+                    .array()
+                    .header()
+                    .typeOf(places.get(chosen.get(i).column()).index())
+                    .isCount();
             if (counts && Double.isFinite(scales[i]) && scales[i] != 0) {
                 builder.counts(i, new CountScale(scales[i], 0));
             }

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import java.util.Set;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.Progress;
@@ -53,6 +54,11 @@ public final class NumpyCaptureReader implements CaptureReader {
         int length = (head[26] & 0xFF) | (head[27] & 0xFF) << 8;
         int there = Math.min(length, head.length - LOCAL_HEADER_BYTES);
         return new String(head, LOCAL_HEADER_BYTES, there, StandardCharsets.ISO_8859_1).endsWith(".npy");
+    }
+
+    @Override
+    public Set<ReadSettings.Part> takes() {
+        return Set.of(ReadSettings.Part.TIME);
     }
 
     @Override

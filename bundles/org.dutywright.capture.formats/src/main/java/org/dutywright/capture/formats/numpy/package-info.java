@@ -4,7 +4,8 @@
  * ({@code numpy.lib.format}), and "ZIP File Format Specification" 6.3 (PKWARE) for {@code .npz}.
  *
  * <p>Taken are arrays of whole numbers, floats (16, 32 and 64 bits) and truth values in either byte order, C or Fortran
- * order, of one or two dimensions. Of two, the longer one counts the samples. Floats are in volts as they are, or in the
+ * order, of one or two dimensions, and structured arrays of one, whose fields of numbers are channels or time by their
+ * names. Of two, the longer one counts the samples. Floats are in volts as they are, or in the
  * unit in the name of their array ({@code "signal1 (mV)"}); whole numbers and truth values have no unit until the user
  * says with a scale how many volts 1 is.
  *

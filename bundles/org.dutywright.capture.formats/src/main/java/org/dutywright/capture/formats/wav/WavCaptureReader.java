@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.Progress;
@@ -24,6 +25,7 @@ public final class WavCaptureReader implements CaptureReader {
     private static final int HEADER_BYTES = 12;
     private static final long ALL_ONES = 0xFFFFFFFFL;
     private static final int DS64_BYTES = 16;
+    private static final int MOST_LIST_BYTES = 1 << 18;
 
     /** Makes the reader. */
     public WavCaptureReader() {}
@@ -59,6 +61,11 @@ public final class WavCaptureReader implements CaptureReader {
     }
 
     @Override
+    public Set<ReadSettings.Part> takes() {
+        return Set.of(ReadSettings.Part.FULL_SCALE);
+    }
+
+    @Override
     public Capture read(Path file, ReadSettings settings, Progress progress) throws UnreadableException, IOException {
         try (ByteSource source = ByteSource.open(file, progress)) {
             byte[] header = source.require(HEADER_BYTES, "the header of a sound file");
@@ -73,6 +80,7 @@ public final class WavCaptureReader implements CaptureReader {
     private static Capture chunks(ByteSource source, ByteOrder order, ReadSettings settings, Progress progress)
             throws UnreadableException, IOException {
         Optional<WavFormat> format = Optional.empty();
+        Optional<StatedScale> stated = Optional.empty();
         long longDataBytes = ALL_ONES;
         while (true) {
             long start = source.position();
@@ -83,9 +91,13 @@ public final class WavCaptureReader implements CaptureReader {
                 WavFormat found = format.orElseThrow(() -> source.unreadable(
                         start, "the samples come before the format chunk", "export the recording again"));
                 boolean isLong = size == ALL_ONES && longDataBytes != ALL_ONES;
-                return WavData.read(source, order, found, isLong ? longDataBytes : size, settings, progress);
+                long bytes = isLong ? longDataBytes : size;
+                return WavData.read(source, order, found, stated, bytes, settings, progress);
             } else if (id.equals("fmt ")) {
                 format = Optional.of(WavFormat.read(source, order, size));
+            } else if (id.equals("LIST") && size <= MOST_LIST_BYTES && stated.isEmpty()) {
+                byte[] list = source.require((int) size, "the list of information");
+                stated = StatedScale.ofInfo(list, order == ByteOrder.BIG_ENDIAN);
             } else if (id.equals("ds64") && size >= DS64_BYTES) {
                 longDataBytes = ByteBuffer.wrap(source.require(DS64_BYTES, "the ds64 chunk"))
                         .order(order)

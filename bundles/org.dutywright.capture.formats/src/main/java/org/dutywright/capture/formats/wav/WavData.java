@@ -7,7 +7,9 @@ import java.nio.ByteOrder;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureBuilder;
 import org.dutywright.capture.Channel;
@@ -19,6 +21,7 @@ import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.ByteSource;
 import org.dutywright.capture.formats.internal.Decoders;
+import org.dutywright.units.Unit;
 
 /** Reads the samples of a sound file. */
 final class WavData {
@@ -31,40 +34,72 @@ final class WavData {
     private final ByteOrder order;
     private final List<ColumnChoice.Chosen> chosen;
     private final Map<String, String> guessed;
+    private final Optional<StatedScale> stated;
 
-    private WavData(ByteSource source, ByteOrder order, WavFormat format, ReadSettings settings)
+    private WavData(
+            ByteSource source, ByteOrder order, WavFormat format, Optional<StatedScale> comment, ReadSettings settings)
             throws UnreadableException {
         this.source = source;
         this.order = order;
         this.format = format;
         guessed = WavCaptureReader.guessed(format);
+        stated = comment.filter(it -> it.channels().size() == format.channels());
         List<ColumnChoice.Column> columns = new ArrayList<>();
-        for (int i = 1; i <= format.channels(); i++) {
-            columns.add(new ColumnChoice.Column("", "channel" + i, "", 1));
+        for (int i = 0; i < format.channels(); i++) {
+            columns.add(column(i, settings.fullScaleVolts()));
         }
         chosen = ColumnChoice.choose(source.file(), columns, settings);
-        guessed.put("values", "shares of full scale; --scale NAME=VOLTS says how many volts full scale is");
+        guessed.put("values", values(columns, settings));
+    }
+
+    /** Full scale as given, else as the comment says; else a share of it. */
+    private ColumnChoice.Column column(int index, OptionalDouble fullScaleVolts) {
+        Optional<StatedScale.FullScale> said = stated.map(it -> it.channels().get(index));
+        String heading = said.map(StatedScale.FullScale::name).orElse("");
+        String name = heading.isEmpty() ? "channel" + (index + 1) : heading;
+        if (fullScaleVolts.isPresent()) {
+            return new ColumnChoice.Column(heading, name, Unit.VOLT.symbol(), fullScaleVolts.getAsDouble());
+        }
+        String unit = said.map(StatedScale.FullScale::unit).orElse("");
+        return new ColumnChoice.Column(
+                heading, name, unit, said.map(StatedScale.FullScale::value).orElse(1.0));
+    }
+
+    private String values(List<ColumnChoice.Column> columns, ReadSettings settings) {
+        if (settings.fullScaleVolts().isPresent()) {
+            return "full scale is " + settings.fullScaleVolts().getAsDouble() + " V, as given";
+        }
+        if (stated.isPresent()) {
+            return columns.stream()
+                    .map(column -> column.name() + " " + column.factor() + " " + column.unit())
+                    .map(String::strip)
+                    .collect(Collectors.joining(", ", "full scale is, as the file's comment says, ", ""));
+        }
+        return "shares of full scale; --full-scale VOLTS says how many volts full scale is, of one channel --scale"
+                + " NAME=VOLTS";
     }
 
     /**
      * Reads.
      *
+     * @param stated what the comment says, if it comes before the samples
      * @param declaredBytes length of the data chunk, as declared
      */
     static Capture read(
             ByteSource source,
             ByteOrder order,
             WavFormat format,
+            Optional<StatedScale> stated,
             long declaredBytes,
             ReadSettings settings,
             Progress progress)
             throws UnreadableException, IOException {
-        WavData data = new WavData(source, order, format, settings);
+        WavData data = new WavData(source, order, format, stated, settings);
         double rate = data.sampleRateHz(settings);
         long bytes = data.length(declaredBytes);
         List<Channel> channels =
                 data.chosen.stream().map(ColumnChoice.Chosen::channel).toList();
-        try (CaptureBuilder builder = CaptureBuilder.even(channels, 0, rate)) {
+        try (CaptureBuilder builder = CaptureBuilder.even(channels, data.startSeconds(), rate)) {
             data.frames(builder, bytes);
             data.sayCounts(builder);
             return builder.finish(source.source(), data.guessed, progress);
@@ -77,10 +112,20 @@ final class WavData {
             if (given.isPresent()) {
                 guessed.put("given sample rate", "not used, because the file says " + format.sampleRateHz() + " Hz");
             }
-            return format.sampleRateHz();
+            return stated.map(StatedScale::sampleRateHz)
+                    .filter(OptionalDouble::isPresent)
+                    .map(OptionalDouble::getAsDouble)
+                    .filter(exact -> Math.abs(exact - format.sampleRateHz()) <= 1)
+                    .orElse((double) format.sampleRateHz());
         }
         return given.orElseThrow(() -> new UnreadableException(
                 source.file(), "", "says no sample rate", "give the sample rate with --sample-rate HZ"));
+    }
+
+    private double startSeconds() {
+        stated.filter(it -> it.startSeconds() != 0)
+                .ifPresent(it -> guessed.put("start", it.startSeconds() + " s, as the file's comment says"));
+        return stated.map(StatedScale::startSeconds).orElse(0.0);
     }
 
     private long length(long declaredBytes) throws IOException {

@@ -6,7 +6,8 @@
  * RIFX is the same with the most significant byte first.
  *
  * <p>Taken are PCM of 1 to 64 bits, float of 32 and 64 bits, u-law and A-law. Full scale is 1: a file of sound knows no
- * volts. A channel therefore has no unit until the user says with a scale how many volts full scale is.
+ * volts. A channel therefore has no unit until the user says how many volts full scale is, or the comment of the file
+ * (chunk {@code ICMT} of a list {@code INFO} before the samples) says it in the words of {@code convert}.
  *
  * <p>A data chunk that declares no size, all ones or more than there is reaches to the end of the file. Chunks that are
  * not known are skipped.

@@ -99,11 +99,11 @@ class CsvErrorTest {
     }
 
     @Test
-    void aTimeColumnOfClockTimesIsNamed() {
+    void aTableWithoutTimeIsNamed() {
         isRefused(
-                "date,signal1\n12:00:00,1\n12:00:01,2\n",
-                ", line 1: no column of time was recognised; give the sample rate with --sample-rate HZ, or head the"
-                        + " column of time stamps 'time (s)'");
+                "phase,signal1\n3,1\n1,2\n",
+                ", line 1: no column of time was recognised; give the sample rate with --sample-rate HZ, or name the"
+                        + " column of time stamps with --time-column");
     }
 
     @Test

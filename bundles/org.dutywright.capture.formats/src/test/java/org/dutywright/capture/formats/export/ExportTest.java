@@ -22,18 +22,24 @@ import javax.sound.sampled.AudioSystem;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.Captures;
+import org.dutywright.capture.Channel;
 import org.dutywright.capture.OutputFile;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Segment;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.csv.CsvCaptureReader;
+import org.dutywright.capture.formats.numpy.NumpyCaptureReader;
+import org.dutywright.capture.formats.wav.WavCaptureReader;
 import org.dutywright.capture.store.ArrowCaptureReader;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 final class ExportTest {
-    private static final List<CaptureReader> READERS = List.of(new CsvCaptureReader(), new ArrowCaptureReader());
+    private static final List<CaptureReader> READERS =
+            List.of(new CsvCaptureReader(), new ArrowCaptureReader(), new NumpyCaptureReader(), new WavCaptureReader());
     private static final List<String> NAMES = List.of("signal1", "pedal, \"upper\"");
     private static final List<String> UNITS = List.of("V", "%");
 
@@ -167,6 +173,59 @@ final class ExportTest {
                 .get(numbers);
         assertThat(numbers).containsExactly(0.5, 1, 3, 0.75, 2, 4);
         assertThat(bytes.capacity()).isEqualTo(header + 48);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"out.arrow", "out.csv", "out.npy"})
+    void everyUnitAndEveryDigitComesBack(String name) throws Exception {
+        Random random = new Random(6);
+        List<String> names = List.of("signal1", "pump current", "bit", "d\u00e9bit \u2126");
+        List<String> units = List.of("V", "A", "", "\u03a9");
+        double[][] values = new double[4][];
+        for (int i = 0; i < values.length; i++) {
+            values[i] = random.doubles(3000, -5, 20).toArray();
+        }
+        List<Segment> segments = List.of(new Segment(0, 1000, -0.25), new Segment(1000, 2000, 5));
+
+        try (Capture after = reopened(Captures.ofArrays(names, units, 44_100, segments, values), name)) {
+            assertThat(after.channels().stream().map(Channel::name)).containsExactlyElementsOf(names);
+            assertThat(after.channels().stream().map(Channel::unit)).containsExactlyElementsOf(units);
+            assertThat(after.timeBase().sampleRateHz()).hasValue(44_100);
+            assertThat(after.timeBase().segments()).isEqualTo(segments);
+            for (int i = 0; i < values.length; i++) {
+                // a store holds floats of 32 bits: half of 2^-23 of the value
+                double share = name.endsWith(".arrow") ? 0x1p-24 : 0;
+                double[] back = values(after, i);
+                for (int at = 0; at < back.length; at++) {
+                    assertThat(back[at]).isCloseTo(values[i][at], within(share * Math.abs(values[i][at])));
+                }
+            }
+        }
+    }
+
+    @Test
+    void aWaveComesBackInItsUnitsWithinHalfACode() throws Exception {
+        double[] one = new Random(7).doubles(500, -12, 12).toArray();
+        double[] two = new Random(8).doubles(500, 0, 0.02).toArray();
+        List<String> names = List.of("pedal: upper", "current");
+        // a rate that differs from a whole number by less than the 50 ppm that are taken
+        Capture before = Captures.ofArrays(names, List.of("V", "A"), -0.25, 48_000.5, one, two);
+
+        try (Capture after = reopened(before, "out.wav")) {
+            assertThat(after.channels()).isEqualTo(before.channels());
+            assertThat(after.timeBase().sampleRateHz()).hasValue(48_000.5);
+            assertThat(after.timeBase().secondsAt(0)).isEqualTo(-0.25);
+            // full scale is the largest magnitude rounded up to three digits: half a code is 1.01 of it / 65536 at most
+            for (int i = 0; i < one.length; i++) {
+                assertThat(values(after, 0)[i]).isCloseTo(one[i], within(12 * 1.01 / 65_536));
+                assertThat(values(after, 1)[i]).isCloseTo(two[i], within(0.02 * 1.01 / 65_536));
+            }
+        }
+        ReadSettings said = ReadSettings.none().withFullScale(OptionalDouble.of(1));
+        try (Capture given = Captures.open(List.of(folder.resolve("out.wav")), said, READERS, Progress.NONE)) {
+            assertThat(given.channels().stream().map(Channel::unit)).containsExactly("V", "V");
+            assertThat(values(given, 0)[0]).isBetween(-1.0, 1.0);
+        }
     }
 
     private Capture reopened(Capture before, String name) throws UnreadableException, IOException {

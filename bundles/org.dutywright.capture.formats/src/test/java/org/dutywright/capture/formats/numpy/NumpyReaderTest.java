@@ -14,14 +14,19 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipOutputStream;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Captures;
+import org.dutywright.capture.Channel;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.CaptureValues;
+import org.dutywright.units.ScaledUnit;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -140,7 +145,7 @@ public class NumpyReaderTest {
     void whatIsNoTableOfNumbersIsRefused() throws Exception {
         refused(written("complex.npy"), "byte 0: the array holds no plain numbers");
         refused(written("cube.npy"), "byte 0: the array has 3 dimensions");
-        refused(array("[('a', '<f8')]", "(3,)", 1, 2, 3), "the array holds no plain numbers");
+        refused(array("[('a', '|O')]", "(3,)", 1, 2, 3), "the array holds no plain numbers");
         refused(array("'|O'", "(3,)", 1, 2, 3), "the array holds no plain numbers");
         refused(
                 archive("a.npy", Files.readAllBytes(written("one.npy")), "b.npy", header("'<f8'", "(3,)", 1, 2, 3)),
@@ -192,6 +197,76 @@ public class NumpyReaderTest {
             Files.write(file, stream.readAllBytes());
         }
         return file;
+    }
+
+    @Test
+    void namedFieldsAreTimeAndChannelsWithTheirUnits() throws Exception {
+        // a row of 24 bytes: time in ms, four bytes that only fill up, a count, a text of 2, a big-endian float, a
+        // truth value
+        String type = "[('time (ms)', '<f8'), ('', '|V4'), ('c\\'ount', '<i2'), ('note', 'S2'), (\"x (mV)\", '>f4'),"
+                + " ('bit', '|b1'), ('rest', 'V3')]";
+        byte[] header = header(type, "(5,)");
+        ByteBuffer bytes = ByteBuffer.allocate(header.length + 5 * 24).put(header);
+        for (int i = 0; i < 5; i++) {
+            bytes.order(ByteOrder.LITTLE_ENDIAN).putDouble(10 + i).putInt(-1).putShort((short) (100 * i));
+            bytes.putShort((short) 0x4141)
+                    .order(ByteOrder.BIG_ENDIAN)
+                    .putFloat(250f * i)
+                    .put((byte) (i % 2));
+            bytes.put(new byte[3]);
+        }
+        Path file = Files.write(folder.resolve("fields.npy"), bytes.array());
+
+        try (Capture capture = open(file, ReadSettings.none())) {
+            assertThat(capture.channels())
+                    .containsExactly(new Channel("c'ount", ""), new Channel("x", "V"), new Channel("bit", ""));
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(1000);
+            assertThat(capture.timeBase().secondsAt(0)).isEqualTo(0.01);
+            double[] values = new double[5];
+            capture.samples().read(0, 0, values, 0, 5);
+            assertThat(values).containsExactly(0, 100, 200, 300, 400);
+            capture.samples().read(1, 0, values, 0, 5);
+            assertThat(values).containsExactly(0, 0.25, 0.5, 0.75, 1);
+            capture.samples().read(2, 0, values, 0, 5);
+            assertThat(values).containsExactly(0, 1, 0, 1, 0);
+        }
+        ReadSettings byNumber =
+                ReadSettings.none().withTime(new TimeSettings(Optional.of("c'ount"), ScaledUnit.parse("us")));
+        try (Capture capture = open(file, byNumber)) {
+            // 100 us apart
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(10_000);
+        }
+        ReadSettings even = ReadSettings.none()
+                .withTime(new TimeSettings(Optional.of(TimeSettings.NONE), Optional.empty()))
+                .withSampleRate(OptionalDouble.of(50));
+        try (Capture capture = open(file, even)) {
+            // read where they lie in the file
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(50);
+            double[] values = new double[5];
+            capture.samples().read(2, 0, values, 0, 5);
+            assertThat(values).containsExactly(0, 0.25, 0.5, 0.75, 1);
+        }
+        byte[] cut = Arrays.copyOf(bytes.array(), bytes.capacity() - 1);
+        try (Capture capture = open(Files.write(file, cut), ReadSettings.none())) {
+            assertThat(capture.sampleCount()).isEqualTo(4);
+            assertThat(capture.guessed()).containsEntry("length", "declared as 5 rows, cut off after 4");
+        }
+    }
+
+    @Test
+    void fieldsOfNoNumbersAndEndlessNamesAreRefused() throws Exception {
+        for (String type : List.of(
+                "[('a', 'S4')]",
+                "[('a', '<f8', (2,))]",
+                "[('a', [('b', '<f8')])]",
+                "[('" + "a".repeat(30_000) + "', '<f8')]",
+                "[(('title', 'a'), '<f8')]",
+                "[('a', 'V99999'), ('b', '<f8')]",
+                "[")) {
+            assertThatThrownBy(() -> open(array(type, "(2,)", 1, 2), ReadSettings.none()))
+                    .isInstanceOf(UnreadableException.class)
+                    .hasMessageContaining("the array holds no plain numbers");
+        }
     }
 
     private Path array(String type, String shape, double... values) throws IOException {

@@ -1,11 +1,15 @@
 // SPDX-License-Identifier: EPL-2.0
-package org.dutywright.capture.formats.csv;
+package org.dutywright.capture;
 
-/** What stands between two cells; of two that fit equally well, the first is taken. */
-enum Delimiter {
+/** What stands between two cells of a text table; of two that fit equally well, a reader takes the first. */
+public enum Delimiter {
+    /** A tab. */
     TAB('\t', "tab"),
+    /** A semicolon. */
     SEMICOLON(';', "semicolon"),
+    /** A vertical bar. */
     PIPE('|', "vertical bar"),
+    /** A comma. */
     COMMA(',', "comma"),
     /** Runs of spaces or tabs. */
     SPACES(' ', "spaces");
@@ -18,11 +22,13 @@ enum Delimiter {
         this.word = word;
     }
 
-    char symbol() {
+    /** The character, one space for runs of them. */
+    public char symbol() {
         return symbol;
     }
 
-    String word() {
+    /** What it is called, in messages and in texts of settings. */
+    public String word() {
         return word;
     }
 }
