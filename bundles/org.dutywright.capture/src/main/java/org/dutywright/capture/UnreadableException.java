@@ -3,6 +3,7 @@ package org.dutywright.capture;
 
 import java.nio.file.Path;
 import java.util.Objects;
+import java.util.regex.Pattern;
 
 /**
  * A file that cannot be read as what it should be. Its message is one line: what happened, in which file and
@@ -10,6 +11,7 @@ import java.util.Objects;
  */
 public final class UnreadableException extends Exception {
     private static final long serialVersionUID = 1L;
+    private static final Pattern CONTROLS = Pattern.compile("\\p{Cntrl}+");
     private final String file;
     private final String position;
     private final boolean settingsAtFault;
@@ -47,7 +49,9 @@ public final class UnreadableException extends Exception {
     private static String message(Path file, String position, String problem, String advice) {
         String where = position.isEmpty() ? file.toString() : file + ", " + position;
         String start = where + ": " + problem;
-        return advice.isEmpty() ? start : start + "; " + advice;
+        // a message may quote what stands in a file, and is one line all the same
+        return CONTROLS.matcher(advice.isEmpty() ? start : start + "; " + advice)
+                .replaceAll(" ");
     }
 
     /** Whether the file is sound, and only what the user said about it is wrong. */

@@ -102,8 +102,8 @@ final class HdfDatasets {
 
     private void single(String path, ElementType type, DataLayoutMessage layout) throws UnreadableException {
         Optional<ByteBuffer> bytes = bytes(path, type.bytes(), layout);
-        bytes.ifPresent(found -> contents.facts()
-                .number(Facts.groupOf(path), Facts.leafOf(path), type.value(found.order(type.order()), 0)));
+        bytes.ifPresent(found ->
+                contents.facts().number(Facts.groupOf(path), Facts.leafOf(path), HdfValues.single(type, found)));
     }
 
     /** The bytes of something small that is not in chunks. */

@@ -16,6 +16,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.dutywright.capture.formats.internal.ElementType;
+import org.dutywright.capture.formats.internal.arrays.Facts;
 
 /** What the elements of a dataset or an attribute are. */
 final class HdfValues {
@@ -38,6 +39,12 @@ final class HdfValues {
             return element("f", floating.getSize(), floating.getByteOrder());
         }
         return Optional.empty();
+    }
+
+    /** A single number that stands at the start of some bytes. */
+    static double single(ElementType type, ByteBuffer bytes) {
+        double value = type.value(bytes.order(type.order()), 0);
+        return type.isFloat() && type.bytes() == Float.BYTES ? Facts.beforeRounding((float) value) : value;
     }
 
     private static Optional<ElementType> element(String kind, int bytes, ByteOrder order) {

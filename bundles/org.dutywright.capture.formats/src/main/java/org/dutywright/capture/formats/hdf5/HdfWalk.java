@@ -140,8 +140,7 @@ final class HdfWalk {
             String name = plain(attribute.getName());
             Optional<ElementType> number = HdfValues.number(attribute.getDataType());
             if (number.isPresent()) {
-                double value = storage.guarded(
-                        what, () -> number.get().value(bytes.order(number.get().order()), 0));
+                double value = storage.guarded(what, () -> HdfValues.single(number.get(), bytes));
                 contents.facts().number(path, name, value);
                 texts.put(name, "");
             } else {

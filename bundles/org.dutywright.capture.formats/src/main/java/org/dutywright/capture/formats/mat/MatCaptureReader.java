@@ -74,7 +74,7 @@ public final class MatCaptureReader implements CaptureReader {
         try (FileChannel channel = FileChannel.open(file);
                 MatSpill spill = MatSpill.open(channel.size())) {
             ArrayContents contents = new ArrayContents(file, '.');
-            parse(new MatInput(file, spill), channel, contents);
+            parse(new MatInput(file, spill, progress), channel, contents);
             return ArrayCapture.read(contents, settings, sum, progress);
         }
     }

@@ -3,24 +3,34 @@ package org.dutywright.capture.formats.mat;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import org.dutywright.capture.Progress;
 import org.dutywright.capture.UnreadableException;
 
 /** The file while the library reads it: remembers what was refused, and where, since the library wraps what it is thrown. */
 final class MatInput {
     private final Path file;
     private final MatSpill spill;
+    private final Progress progress;
     private String problem = "";
     private String advice = "copy it again, or save it again";
     private IOException failure;
     private long lastByte;
 
-    MatInput(Path file, MatSpill spill) {
+    MatInput(Path file, MatSpill spill, Progress progress) {
         this.file = file;
         this.spill = spill;
+        this.progress = progress;
     }
 
     MatSpill spill() {
         return spill;
+    }
+
+    /** Stops the library if the user asked to; that it was cancelled is said when it has stopped. */
+    void checkCancelled() throws IOException {
+        if (progress.isCancelled()) {
+            throw new IOException("cancelled");
+        }
     }
 
     /** Notes where in the file the library is. */
@@ -52,6 +62,7 @@ final class MatInput {
 
     /** What is said in the end. */
     UnreadableException unreadable() throws IOException {
+        progress.checkCancelled();
         if (failure != null) {
             throw failure;
         }

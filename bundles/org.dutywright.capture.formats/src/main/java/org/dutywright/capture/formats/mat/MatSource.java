@@ -16,6 +16,7 @@ import us.hebi.matlab.mat.types.Source;
  */
 final class MatSource implements Source {
     private static final int WINDOW_BYTES = 1 << 14;
+    private static final int MOST_AT_ONCE = 1 << 20;
     private static final int MOST_HEAD_BYTES = 1 << 20;
     private static final int TAGS_OF_HEAD = 3;
     private static final int MATRIX = 14;
@@ -90,10 +91,14 @@ final class MatSource implements Source {
 
     private void readFully(ByteBuffer target, long from) throws IOException {
         int first = target.position();
+        int last = target.limit();
         while (target.hasRemaining()) {
+            input.checkCancelled();
             int count;
             try {
+                target.limit(Math.min(last, target.position() + MOST_AT_ONCE));
                 count = channel.read(target, from + target.position() - first);
+                target.limit(last);
             } catch (IOException e) {
                 throw input.failed(e);
             }
@@ -241,7 +246,7 @@ final class MatSource implements Source {
         long from = position;
         long unpackedAt = input.spill().end();
         try {
-            if (!input.spill().inflate(channel, from, numBytes)) {
+            if (!input.spill().inflate(channel, from, numBytes, input)) {
                 throw input.refused("the file unpacks to far more than it takes packed");
             }
         } catch (DataFormatException e) {

@@ -66,15 +66,17 @@ final class MatSpill implements BufferAllocator, AutoCloseable {
      * @param source the file
      * @param from first packed byte
      * @param bytes number of packed bytes
+     * @param input hears of cancelling
      * @return whether all was unpacked; false if it grows beyond the limit
      * @throws DataFormatException if it cannot be unpacked
      */
-    boolean inflate(FileChannel source, long from, int bytes) throws DataFormatException, IOException {
+    boolean inflate(FileChannel source, long from, int bytes, MatInput input) throws DataFormatException, IOException {
         Inflater inflater = new Inflater();
         ByteBuffer in = ByteBuffer.allocate(BLOCK_BYTES);
         ByteBuffer out = ByteBuffer.allocate(BLOCK_BYTES);
         try {
             for (long at = from, last = from + bytes; !inflater.finished(); ) {
+                input.checkCancelled();
                 if (inflater.needsInput()) {
                     in.clear().limit((int) Math.min(BLOCK_BYTES, last - at));
                     int count = in.hasRemaining() ? source.read(in, at) : -1;

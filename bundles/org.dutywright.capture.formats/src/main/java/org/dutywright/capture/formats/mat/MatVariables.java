@@ -77,7 +77,10 @@ final class MatVariables {
         if (matrix.isComplex()) {
             contents.leaveOut(path, "complex numbers");
         } else if (matrix.getNumElements() == 1) {
-            contents.facts().number(Facts.groupOf(path), Facts.leafOf(path), matrix.getDouble(0));
+            double value = matrix.getType() == MatlabType.Single
+                    ? Facts.beforeRounding(matrix.getFloat(0))
+                    : matrix.getDouble(0);
+            contents.facts().number(Facts.groupOf(path), Facts.leafOf(path), value);
         } else if (matrix.getNumElements() > 1) {
             Optional<NumberArray> array = MatArray.of(path, matrix);
             array.ifPresent(found -> contents.arrays().add(found));

@@ -10,6 +10,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.stream.IntStream;
+import org.dutywright.capture.CancelledException;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
@@ -130,6 +131,32 @@ public class MatReaderTest {
                 .isInstanceOf(UnreadableException.class)
                 .hasMessageContaining("byte ")
                 .hasMessageContaining("the file is cut off: an element declares ");
+    }
+
+    @Test
+    void cancellingIsHeardWhileTheLibraryReads() throws Exception {
+        Path file = file("rows.mat");
+        Progress progress = new Progress() {
+            private long bytes;
+
+            @Override
+            public void begin(String task, long totalWork) {
+                bytes = totalWork;
+            }
+
+            @Override
+            public void worked(long work) {
+                bytes -= work;
+            }
+
+            @Override
+            public boolean isCancelled() {
+                // once the file was read for its sum, the library is next
+                return bytes == 0;
+            }
+        };
+        assertThatThrownBy(() -> new MatCaptureReader().read(file, ReadSettings.none(), progress))
+                .isInstanceOf(CancelledException.class);
     }
 
     @Test

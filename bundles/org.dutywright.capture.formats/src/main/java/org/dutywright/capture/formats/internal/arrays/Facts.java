@@ -54,6 +54,12 @@ public final class Facts {
         }
     }
 
+    /** What a number of 32 bits most likely was before it was rounded to them: 1e-5 instead of 9.9999997e-6. */
+    public static double beforeRounding(float value) {
+        boolean whole = value == Math.rint(value) || 1 / (double) value == Math.rint(1 / (double) value);
+        return whole || !Float.isFinite(value) ? value : Double.parseDouble(Float.toString(value));
+    }
+
     /** Adds a text; a long one tells nothing that is looked for. */
     public void text(String place, String name, String text) {
         String line = text.strip();

@@ -6,6 +6,7 @@ import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
@@ -16,7 +17,7 @@ import java.util.OptionalDouble;
  * @param arrays the arrays, without the one of time
  */
 record Recording(long rows, Timing timing, List<NumberArray> arrays) {
-    private record Key(long rows, Timing timing) {}
+    private record Key(long rows, Optional<NumberArray> stamps, OptionalDouble rateHz, double startSeconds) {}
 
     /** Copies its list. */
     Recording {
@@ -29,15 +30,17 @@ record Recording(long rows, Timing timing, List<NumberArray> arrays) {
                 .filter(array -> Timing.isTime(contents, array))
                 .toList();
         Map<Key, List<NumberArray>> groups = new LinkedHashMap<>();
+        Map<Key, Timing> timings = new LinkedHashMap<>();
         for (NumberArray array : contents.arrays()) {
             if (!times.contains(array)) {
                 Timing timing = Timing.find(contents, times, array, givenRateHz);
-                groups.computeIfAbsent(new Key(array.rows(), timing), key -> new ArrayList<>())
-                        .add(array);
+                Key key = new Key(array.rows(), timing.stamps(), timing.rateHz(), timing.startSeconds());
+                timings.putIfAbsent(key, timing);
+                groups.computeIfAbsent(key, made -> new ArrayList<>()).add(array);
             }
         }
         List<Recording> recordings = new ArrayList<>();
-        groups.forEach((key, arrays) -> recordings.add(new Recording(key.rows(), key.timing(), arrays)));
+        groups.forEach((key, arrays) -> recordings.add(new Recording(key.rows(), timings.get(key), arrays)));
         recordings.sort(Comparator.comparing((Recording one) -> !one.timing().isKnown())
                 .thenComparing(Comparator.comparingDouble(Recording::values).reversed()));
         return recordings;

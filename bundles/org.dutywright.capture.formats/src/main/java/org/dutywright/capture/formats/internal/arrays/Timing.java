@@ -1,6 +1,8 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.capture.formats.internal.arrays;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -60,6 +62,8 @@ record Timing(Optional<NumberArray> stamps, double factor, OptionalDouble rateHz
             "x0");
     private static final List<String> TIME_UNITS = List.of("timeunit", "timeunits", "xunit", "xunits");
     private static final List<String> UNITS = List.of("unit", "units");
+
+    private static final MathContext DIGITS = new MathContext(14);
 
     private static Timing none() {
         return new Timing(Optional.empty(), 1, OptionalDouble.empty(), 0, "");
@@ -136,10 +140,12 @@ record Timing(Optional<NumberArray> stamps, double factor, OptionalDouble rateHz
 
     private static Optional<Rate> hertz(ArrayContents contents, Facts.Fact fact, Dimension dimension) {
         double value = fact.number() * factor(contents, fact, dimension);
-        double hertz = dimension == Dimension.TIME ? 1 / value : value;
-        if (!fact.isNumber() || !(hertz > 0) || !Double.isFinite(hertz)) {
+        double exact = dimension == Dimension.TIME ? 1 / value : value;
+        if (!fact.isNumber() || !(exact > 0) || !Double.isFinite(exact)) {
             return Optional.empty();
         }
+        // units and the division leave an error in the last digits: 20 us are 50000 Hz, not 50000.00000000001
+        double hertz = new BigDecimal(exact).round(DIGITS).doubleValue();
         String place = fact.place().isEmpty() ? fact.name() : fact.place() + "/" + fact.name();
         return Optional.of(new Rate(hertz, hertz + " Hz, from " + contents.shown(place)));
     }
