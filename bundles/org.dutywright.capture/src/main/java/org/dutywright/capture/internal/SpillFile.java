@@ -7,14 +7,11 @@ import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.nio.DoubleBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import org.dutywright.capture.TemporaryFile;
 
 /**
- * A temporary file of doubles, little-endian, in the system's folder for temporary files. It is opened so that the
- * system deletes it with the last handle: closing it, the end of the process and even a killed process leave nothing
- * behind. Writing is for one thread, reading for several.
+ * A temporary file of doubles, little-endian, of which nothing is left behind: {@link TemporaryFile}. Writing is for one
+ * thread, reading for several.
  */
 final class SpillFile implements AutoCloseable {
     private static final int BUFFER_VALUES = 1 << 15;
@@ -29,14 +26,7 @@ final class SpillFile implements AutoCloseable {
     }
 
     static SpillFile create() throws IOException {
-        Path path = Files.createTempFile("dutywright-", ".spill");
-        try {
-            return new SpillFile(FileChannel.open(
-                    path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE));
-        } catch (IOException | RuntimeException e) {
-            Files.deleteIfExists(path);
-            throw e;
-        }
+        return new SpillFile(TemporaryFile.open());
     }
 
     /** Writes values from position {@code firstValue} of the file on. */

@@ -10,5 +10,10 @@
  * sample: by the sample rate where there is one, by each sample's own rate where there are several, else by the time
  * stamps. A record with a missing value is left out and becomes a gap, and so do sample numbers that are skipped. The
  * time skew of channels is told and not applied.
+ *
+ * <p>The time skew of a channel (field skew of the analog channel information, IEEE C37.111-1999: from the start of the sample period to the conversion, in
+ * microseconds) is told and not applied. The samples of a record have one time stamp, as all samples of a capture have;
+ * to shift one channel would take interpolated values for the recorded ones. A constant skew moves no period, duty or
+ * level; it only moves the instants of a channel against those of the others, by less than a sample period.
  */
 package org.dutywright.capture.formats.comtrade;

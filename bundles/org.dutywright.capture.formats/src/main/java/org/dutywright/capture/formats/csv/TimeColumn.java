@@ -88,8 +88,8 @@ record TimeColumn(int column, double factor, String reason, String unit, boolean
     }
 
     /**
-     * Looks for it: by heading, clock times, by unit, else the only column that rises evenly, if it is the first one and
-     * does not just count the rows.
+     * Looks for it: by heading, clock times, by unit, else the only column that rises evenly, if it is the first one
+     * of numbers and does not just count the rows.
      */
     private static Optional<TimeColumn> find(Layout layout) {
         for (int column = 0; column < layout.width(); column++) {
@@ -109,13 +109,15 @@ record TimeColumn(int column, double factor, String reason, String unit, boolean
                 return Optional.of(of(layout, column, "recognised by its unit"));
             }
         }
-        if (layout.kinds().get(0) == Kind.NUMBERS && risesEvenly(layout, 0) && !counts(layout, 0)) {
-            for (int column = 1; column < layout.width(); column++) {
+        // some put the text before the table beside its first rows
+        int first = layout.kinds().indexOf(Kind.NUMBERS);
+        if (first >= 0 && risesEvenly(layout, first) && !counts(layout, first)) {
+            for (int column = first + 1; column < layout.width(); column++) {
                 if (layout.kinds().get(column) == Kind.NUMBERS && risesEvenly(layout, column)) {
                     return Optional.empty();
                 }
             }
-            return Optional.of(of(layout, 0, "recognised as the only one that rises evenly"));
+            return Optional.of(of(layout, first, "recognised as the only one that rises evenly"));
         }
         return Optional.empty();
     }

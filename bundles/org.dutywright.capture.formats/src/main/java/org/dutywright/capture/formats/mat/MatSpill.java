@@ -5,11 +5,9 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.zip.DataFormatException;
 import java.util.zip.Inflater;
+import org.dutywright.capture.TemporaryFile;
 import us.hebi.matlab.mat.format.BufferAllocator;
 
 /**
@@ -36,19 +34,7 @@ final class MatSpill implements BufferAllocator, AutoCloseable {
 
     /** Makes room for a file of so many bytes. */
     static MatSpill open(long fileBytes) throws IOException {
-        Path path = Files.createTempFile("dutywright-", ".spill");
-        try {
-            return new MatSpill(
-                    FileChannel.open(
-                            path,
-                            StandardOpenOption.READ,
-                            StandardOpenOption.WRITE,
-                            StandardOpenOption.DELETE_ON_CLOSE),
-                    fileBytes);
-        } catch (IOException e) {
-            Files.deleteIfExists(path);
-            throw e;
-        }
+        return new MatSpill(TemporaryFile.open(), fileBytes);
     }
 
     FileChannel channel() {

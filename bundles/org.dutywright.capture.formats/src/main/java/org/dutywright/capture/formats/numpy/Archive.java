@@ -4,14 +4,12 @@ package org.dutywright.capture.formats.numpy;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipException;
 import java.util.zip.ZipInputStream;
+import org.dutywright.capture.TemporaryFile;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.ByteSource;
 
@@ -44,15 +42,7 @@ final class Archive implements AutoCloseable {
 
     /** Unpacks. */
     static Archive unpack(ByteSource source) throws UnreadableException, IOException {
-        Path path = Files.createTempFile("dutywright-", ".spill");
-        Archive archive;
-        try {
-            archive = new Archive(FileChannel.open(
-                    path, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE));
-        } catch (IOException e) {
-            Files.deleteIfExists(path);
-            throw e;
-        }
+        Archive archive = new Archive(TemporaryFile.open());
         boolean done = false;
         try {
             archive.fill(source);

@@ -12,6 +12,7 @@ import static org.dutywright.capture.formats.csv.CsvText.valuesOf;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.stream.Stream;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
@@ -219,6 +220,43 @@ class CsvDialectTest {
                             + " time unit=ms, as the file says, columns left out=column 3 'empty': empty;"
                             + " column 4 'spare': mostly empty, time base=even, found from the time column,"
                             + " sample rate=2000.0 Hz, gaps=1, where rows lie more than 1.5 steps apart}");
+        }
+    }
+
+    @Test
+    void aCommaIsBothWhereQuotesTellTheOneFromTheOther() throws Exception {
+        try (Capture capture =
+                read(folder, "\"time\",\"signal1\"\n\"0,5\",\"1,25\"\n\"0,6\",\"2\"\n\"0,7\",\"3,5\"\n")) {
+            assertThat(valuesOf(capture, 0)).containsExactly(1.25, 2, 3.5);
+            assertThat(capture.guessed()).containsEntry("delimiter", "comma").containsEntry("decimal mark", "comma");
+        }
+    }
+
+    @Test
+    void textInTwoBytesWithoutAMarkIsRead() throws Exception {
+        String text = "time (ms),signal1 (mV)\n0,100\n1,200\n2,300\n";
+        for (Charset charset : List.of(StandardCharsets.UTF_16LE, StandardCharsets.UTF_16BE)) {
+            Path file = CsvText.file(folder, text, charset);
+            try (Capture capture = new CsvCaptureReader().read(file, ReadSettings.none(), Progress.NONE)) {
+                assertThat(valuesOf(capture, 0)).containsExactly(0.1, 0.2, 0.3);
+            }
+        }
+    }
+
+    @Test
+    void aNumberThatIsSaidToHaveNoUnitHasNone() throws Exception {
+        try (Capture capture = read(folder, "t,bit [-],count\ns,,-\n0,1,5\n1,0,6\n2,1,6\n")) {
+            assertThat(channels(capture)).containsExactly("bit in ", "count in ");
+        }
+    }
+
+    @Test
+    void textBesideTheFirstRowsDoesNoHarm() throws Exception {
+        String text =
+                "Model,X5,,0.0,1.5\nRate,1 kS/s,,0.001,1.6\n,,,0.002,1.5\n,,,0.003,1.4\n,,,0.004,1.5\n,,,0.005,1.4\n";
+        try (Capture capture = read(folder, text)) {
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(1000);
+            assertThat(valuesOf(capture, 0)).containsExactly(1.5, 1.6, 1.5, 1.4, 1.5, 1.4);
         }
     }
 }
