@@ -8,12 +8,11 @@
  * <p>An analog value is a·x + b in the unit of its channel; whether that is at the primary or the secondary side of a
  * transformer is said and not converted. A status channel has the values 0 and 1 and no unit. Time counts from the first
  * sample: by the sample rate where there is one, by each sample's own rate where there are several, else by the time
- * stamps. A record with a missing value is left out and becomes a gap, and so do sample numbers that are skipped. The
- * time skew of channels is told and not applied.
+ * stamps. A record with a missing value is left out and becomes a gap, and so do sample numbers that are skipped.
  *
- * <p>The time skew of a channel (field skew of the analog channel information, IEEE C37.111-1999: from the start of the sample period to the conversion, in
- * microseconds) is told and not applied. The samples of a record have one time stamp, as all samples of a capture have;
- * to shift one channel would take interpolated values for the recorded ones. A constant skew moves no period, duty or
+ * <p>The time skew of a channel (field {@code skew} of its line in the configuration: from the start of the sample
+ * period to the conversion, in microseconds) is told and not applied. The samples of a record have one time stamp, as all
+ * samples of a capture have; to shift one channel would take interpolated values for the recorded ones. A constant skew moves no period, duty or
  * level; it only moves the instants of a channel against those of the others, by less than a sample period.
  */
 package org.dutywright.capture.formats.comtrade;

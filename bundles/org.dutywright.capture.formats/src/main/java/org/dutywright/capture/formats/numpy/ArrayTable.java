@@ -43,12 +43,15 @@ final class ArrayTable {
     private Optional<ArrayColumn> time = Optional.empty();
     private double timeFactor = 1;
     private final TimeSettings timeSaid;
+    private final ReadSettings settings;
+    private String timeName = TimeSettings.NONE;
     private OptionalDouble rateHz;
     private long rows = Long.MAX_VALUE;
 
     ArrayTable(Path file, Map<String, ArrayData> all, ReadSettings settings) throws UnreadableException, IOException {
         this.file = file;
         rateHz = settings.sampleRateHz();
+        this.settings = settings;
         timeSaid = settings.time();
         for (Map.Entry<String, ArrayData> entry : all.entrySet()) {
             if (entry.getValue().header().rows() > 1
@@ -118,6 +121,7 @@ final class ArrayTable {
         }
         Optional<ScaledUnit> unit = timeSaid.unit().or(heading::timeUnit);
         time = Optional.of(place);
+        timeName = heading.text();
         timeFactor = unit.map(ScaledUnit::factor).orElse(1.0);
         guessed.put("time column", name + ", in " + (unit.isEmpty() ? "s" : "units of " + timeFactor + " s"));
         return true;
@@ -185,6 +189,7 @@ final class ArrayTable {
 
     private void takeTime(int column, String said) {
         time = Optional.of(places.remove(column));
+        timeName = "#" + (column + 1);
         columns.remove(column);
         timeFactor = timeSaid.unit().map(ScaledUnit::factor).orElse(1.0);
         guessed.put("time column", said);
@@ -227,12 +232,20 @@ final class ArrayTable {
         }
     }
 
+    private ReadSettings asRead() {
+        Optional<ScaledUnit> unit = time.map(found -> new ScaledUnit(Unit.SECOND, timeFactor));
+        return ColumnChoice.asRead(columns, chosen, settings)
+                .withTime(new TimeSettings(Optional.of(timeName), unit))
+                .withSampleRate(time.isPresent() ? settings.sampleRateHz() : rateHz);
+    }
+
     private Capture finish(CaptureBuilder builder, Source source, Progress progress)
             throws UnreadableException, IOException {
         sayCounts(builder);
         if (builder.leftOutCount() > 0) {
             guessed.put("rows left out", builder.leftOutCount() + ", because they hold no number");
         }
+        builder.asRead(asRead());
         return builder.finish(source, guessed, progress);
     }
 

@@ -236,6 +236,17 @@ public class NumpyReaderTest {
             // 100 us apart
             assertThat(capture.timeBase().sampleRateHz()).hasValue(10_000);
         }
+        ReadSettings asRead;
+        try (Capture capture = open(file, ReadSettings.none())) {
+            asRead = capture.asRead();
+            assertThat(asRead.time()).isEqualTo(new TimeSettings(Optional.of("time (ms)"), ScaledUnit.parse("ms")));
+            assertThat(asRead.units()).containsOnlyKeys("x");
+        }
+        try (Capture capture = open(file, asRead)) {
+            assertThat(capture.asRead()).isEqualTo(asRead);
+            assertThat(capture.channels()).hasSize(3);
+            assertThat(capture.timeBase().sampleRateHz()).hasValue(1000);
+        }
         ReadSettings even = ReadSettings.none()
                 .withTime(new TimeSettings(Optional.of(TimeSettings.NONE), Optional.empty()))
                 .withSampleRate(OptionalDouble.of(50));
