@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Set;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import org.dutywright.capture.Capture;
@@ -46,6 +47,11 @@ public final class Hdf5CaptureReader implements CaptureReader {
     @Override
     public String title() {
         return "HDF5 file, MAT-file of level 7.3";
+    }
+
+    @Override
+    public Set<ReadSettings.Part> takes() {
+        return Set.of(ReadSettings.Part.TIME);
     }
 
     @Override

@@ -7,6 +7,7 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Set;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.CaptureReader;
 import org.dutywright.capture.Progress;
@@ -37,6 +38,11 @@ public final class MatCaptureReader implements CaptureReader {
     @Override
     public String title() {
         return "MAT-file of level 5";
+    }
+
+    @Override
+    public Set<ReadSettings.Part> takes() {
+        return Set.of(ReadSettings.Part.TIME);
     }
 
     @Override

@@ -33,6 +33,7 @@ public final class ArrayCapture {
     private final Map<String, String> guessed = new LinkedHashMap<>();
     private final List<ColumnChoice.Chosen> chosen;
     private Optional<ArrayRows.Place> time;
+    private double timeFactor;
 
     private ArrayCapture(ArrayContents contents, Recording recording, ReadSettings settings)
             throws UnreadableException, IOException {
@@ -40,6 +41,7 @@ public final class ArrayCapture {
         this.recording = recording;
         this.settings = settings;
         time = recording.timing().stamps().map(stamps -> place(ScaledArray.of(contents, stamps), 0));
+        timeFactor = recording.timing().factor();
         List<String> names = recording.names();
         for (int i = 0; i < names.size(); i++) {
             take(recording.arrays().get(i), names.get(i));
@@ -60,7 +62,7 @@ public final class ArrayCapture {
      */
     public static Capture read(ArrayContents contents, ReadSettings settings, Source source, Progress progress)
             throws UnreadableException, IOException {
-        List<Recording> recordings = Recording.in(contents, settings.sampleRateHz());
+        List<Recording> recordings = Recording.in(contents, settings);
         if (recordings.isEmpty()) {
             String leftOut = contents.leftOutText();
             throw new UnreadableException(
@@ -113,7 +115,9 @@ public final class ArrayCapture {
         String shown = contents.shown(
                 name.endsWith(leaf) ? name.substring(0, name.length() - leaf.length()) + heading.name() : name);
         boolean whole = array.kind() == NumberArray.Kind.COUNT || array.kind() == NumberArray.Kind.WHOLE;
-        if (heading.unit().isEmpty() && !heading.unknownUnit().isEmpty()) {
+        boolean unknown =
+                !heading.unknownUnit().isEmpty() && !heading.unknownUnit().equals(ColumnHeading.NO_UNIT);
+        if (heading.unit().isEmpty() && unknown) {
             say(
                     "units not known",
                     contents.shown(array.path()) + ": '" + heading.unknownUnit() + "'"
@@ -123,9 +127,7 @@ public final class ArrayCapture {
                 .ifPresent(found -> say(
                         "scale found",
                         contents.shown(array.path()) + ": " + found.scale() + " and offset " + found.offset()));
-        String unit = heading.unit()
-                .map(found -> found.unit().symbol())
-                .orElse(whole && scaled.scale().isEmpty() ? "" : Unit.VOLT.symbol());
+        String unit = heading.baseUnit(whole && scaled.scale().isEmpty() ? "" : Unit.VOLT.symbol());
         double factor = heading.unit().map(ScaledUnit::factor).orElse(1.0);
         for (int i = 0; i < array.columns(); i++) {
             String number = array.columns() == 1 ? "" : Integer.toString(i + 1);
@@ -140,19 +142,21 @@ public final class ArrayCapture {
 
     private void findTime() throws UnreadableException, IOException {
         Timing timing = recording.timing();
+        Optional<String> wanted =
+                settings.time().column().filter(column -> !settings.time().deniesColumn());
         if (timing.stamps().isPresent()) {
             guessed.put("time column", timing.origin());
             if (settings.sampleRateHz().isPresent()) {
                 guessed.put("given sample rate", "not used, because there is an array of time");
             }
+        } else if (wanted.isPresent()) {
+            takeTime(numbered(wanted.get()), wanted.get() + ", as given");
         } else if (timing.rateHz().isPresent()) {
             if (!timing.origin().isEmpty()) {
                 guessed.put("sample rate found", timing.origin());
             }
-        } else if (columns.size() > 1 && rises(places.get(0))) {
-            time = Optional.of(places.remove(0));
-            columns.remove(0);
-            guessed.put("time column", "the first, in s, because it rises throughout");
+        } else if (columns.size() > 1 && !settings.time().deniesColumn() && rises(places.get(0))) {
+            takeTime(0, "the first, in s, because it rises throughout");
         } else {
             throw new UnreadableException(
                     contents.file(),
@@ -161,6 +165,26 @@ public final class ArrayCapture {
                             + contents.shown(recording.arrays().get(0).path()),
                     "give the sample rate with --sample-rate HZ, or export an array named t or a number named fs");
         }
+    }
+
+    private int numbered(String wanted) throws UnreadableException {
+        for (int i = 0; i < columns.size() && columns.size() > 1; i++) {
+            if (wanted.equals("#" + (i + 1)) || wanted.equals(columns.get(i).heading())) {
+                return i;
+            }
+        }
+        List<String> names = columns.stream().map(ColumnChoice.Column::name).toList();
+        throw UnreadableException.lacks(
+                contents.file(),
+                "there is no column '" + wanted + "' of time",
+                "its columns are " + String.join(", ", names));
+    }
+
+    private void takeTime(int column, String said) {
+        time = Optional.of(places.remove(column));
+        columns.remove(column);
+        timeFactor = settings.time().unit().map(ScaledUnit::factor).orElse(1.0);
+        guessed.put("time column", said);
     }
 
     /** Whether each of the first rows is above the one before. */
@@ -199,7 +223,7 @@ public final class ArrayCapture {
                 ? CaptureBuilder.stamped(channels)
                 : CaptureBuilder.even(
                         channels, timing.startSeconds(), timing.rateHz().orElseThrow())) {
-            ArrayRows rows = new ArrayRows(contents.file(), places, time, timing.factor(), chosen);
+            ArrayRows rows = new ArrayRows(contents.file(), places, time, timeFactor, chosen);
             if (rows.rows() < recording.rows()) {
                 guessed.put("length", "declared as " + recording.rows() + " rows, the file holds " + rows.rows());
             }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.dutywright.capture.ReadSettings;
 
 /**
  * Arrays of one length and one time.
@@ -25,15 +26,15 @@ record Recording(long rows, Timing timing, List<NumberArray> arrays) {
     }
 
     /** The recordings in a file: those whose time is known first, the largest first. */
-    static List<Recording> in(ArrayContents contents, OptionalDouble givenRateHz) {
+    static List<Recording> in(ArrayContents contents, ReadSettings settings) {
         List<NumberArray> times = contents.arrays().stream()
-                .filter(array -> Timing.isTime(contents, array))
+                .filter(array -> Timing.isTime(contents, array, settings.time()))
                 .toList();
         Map<Key, List<NumberArray>> groups = new LinkedHashMap<>();
         Map<Key, Timing> timings = new LinkedHashMap<>();
         for (NumberArray array : contents.arrays()) {
             if (!times.contains(array)) {
-                Timing timing = Timing.find(contents, times, array, givenRateHz);
+                Timing timing = Timing.find(contents, times, array, settings);
                 Key key = new Key(array.rows(), timing.stamps(), timing.rateHz(), timing.startSeconds());
                 timings.putIfAbsent(key, timing);
                 groups.computeIfAbsent(key, made -> new ArrayList<>()).add(array);

@@ -7,6 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.dutywright.capture.ColumnHeading;
+import org.dutywright.capture.ReadSettings;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.units.Dimension;
 import org.dutywright.units.ScaledUnit;
 
@@ -82,14 +84,21 @@ record Timing(Optional<NumberArray> stamps, double factor, OptionalDouble rateHz
         return ColumnHeading.of(Facts.leafOf(path), since > 0 ? said.substring(0, since) : said);
     }
 
-    static boolean isTime(ArrayContents contents, NumberArray array) {
-        return array.columns() == 1
-                && heading(contents, array.path(), UNITS, false).isTime();
+    /** Whether an array is named as one of time, or by the user as that. */
+    static boolean isTime(ArrayContents contents, NumberArray array, TimeSettings said) {
+        if (array.columns() != 1 || said.deniesColumn()) {
+            return false;
+        }
+        ColumnHeading heading = heading(contents, array.path(), UNITS, false);
+        return said.column()
+                .map(wanted -> List.of(contents.shown(array.path()), heading.text(), heading.name())
+                        .contains(wanted))
+                .orElseGet(heading::isTime);
     }
 
-    static Timing ofStamps(ArrayContents contents, NumberArray stamps) {
-        Optional<ScaledUnit> unit = heading(contents, stamps.path(), UNITS, false)
-                .timeUnit()
+    private static Timing ofStamps(ArrayContents contents, NumberArray stamps, TimeSettings given) {
+        Optional<ScaledUnit> unit = given.unit()
+                .or(() -> heading(contents, stamps.path(), UNITS, false).timeUnit())
                 .or(() -> heading(contents, stamps.path(), TIME_UNITS, true).timeUnit());
         double factor = unit.map(ScaledUnit::factor).orElse(1.0);
         String said =
@@ -98,8 +107,9 @@ record Timing(Optional<NumberArray> stamps, double factor, OptionalDouble rateHz
     }
 
     /** Finds an array of time, the nearest one of as many rows, else a rate or a step. */
-    static Timing find(ArrayContents contents, List<NumberArray> times, NumberArray array, OptionalDouble given) {
-        Optional<Timing> stamped = stamps(contents, times, array);
+    static Timing find(ArrayContents contents, List<NumberArray> times, NumberArray array, ReadSettings settings) {
+        OptionalDouble given = settings.sampleRateHz();
+        Optional<Timing> stamped = stamps(contents, times, array, settings.time());
         if (stamped.isPresent()) {
             return stamped.get();
         }
@@ -112,18 +122,19 @@ record Timing(Optional<NumberArray> stamps, double factor, OptionalDouble rateHz
                 .orElse(none());
     }
 
-    private static Optional<Timing> stamps(ArrayContents contents, List<NumberArray> times, NumberArray array) {
+    private static Optional<Timing> stamps(
+            ArrayContents contents, List<NumberArray> times, NumberArray array, TimeSettings said) {
         List<NumberArray> fitting =
                 times.stream().filter(time -> time.rows() == array.rows()).toList();
         for (String group = array.path(); !group.isEmpty(); ) {
             group = Facts.groupOf(group);
             for (NumberArray time : fitting) {
                 if (Facts.groupOf(time.path()).equals(group)) {
-                    return Optional.of(ofStamps(contents, time));
+                    return Optional.of(ofStamps(contents, time, said));
                 }
             }
         }
-        return fitting.size() == 1 ? Optional.of(ofStamps(contents, fitting.get(0))) : Optional.empty();
+        return fitting.size() == 1 ? Optional.of(ofStamps(contents, fitting.get(0), said)) : Optional.empty();
     }
 
     private record Rate(double hertz, String origin) {}

@@ -7,14 +7,17 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.IntUnaryOperator;
 import org.dutywright.capture.Capture;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.CaptureValues;
+import org.dutywright.units.ScaledUnit;
 import org.junit.jupiter.api.Test;
 
 /** What is decided about named arrays, on arrays that lie in no file. */
@@ -162,6 +165,28 @@ class ArrayCaptureTest {
             assertThat(CaptureValues.channels(capture)).containsExactly("table2 in V", "table3 in V");
             assertThat(capture.timeBase().stepSeconds()).isEqualTo(1);
         }
+    }
+
+    @Test
+    void theUserSaysWhichArrayIsTimeAndWhatItCounts() throws Exception {
+        add("clock", 10, 1, i -> 2 * i);
+        add("signal1", 10, 1, i -> i % 2);
+        add("table", 10, 2, i -> 3 * i);
+        try (Capture capture = read(time("clock", "ms"))) {
+            assertThat(capture.timeBase().stepSeconds()).isEqualTo(0.002);
+            assertThat(CaptureValues.channels(capture)).containsExactly("signal1 in V", "table1 in V", "table2 in V");
+        }
+        try (Capture capture = read(time("#4", "s"))) {
+            assertThat(capture.timeBase().stepSeconds()).isEqualTo(3);
+        }
+        assertThatThrownBy(() -> read(time("watch", "s")))
+                .hasMessage("made.up: there is no column 'watch' of time; "
+                        + "its columns are clock, signal1, table1, table2");
+        assertThatThrownBy(() -> read(time(TimeSettings.NONE, "s"))).hasMessageContaining("holds nothing that says");
+    }
+
+    private static ReadSettings time(String column, String unit) {
+        return ReadSettings.none().withTime(new TimeSettings(Optional.of(column), ScaledUnit.parse(unit)));
     }
 
     @Test
