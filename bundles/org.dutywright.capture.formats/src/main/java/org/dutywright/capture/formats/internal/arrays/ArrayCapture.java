@@ -16,6 +16,7 @@ import org.dutywright.capture.CountScale;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.ReadSettings;
 import org.dutywright.capture.Source;
+import org.dutywright.capture.TimeSettings;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.units.ScaledUnit;
 import org.dutywright.units.Unit;
@@ -34,6 +35,7 @@ public final class ArrayCapture {
     private final List<ColumnChoice.Chosen> chosen;
     private Optional<ArrayRows.Place> time;
     private double timeFactor;
+    private String timeName;
 
     private ArrayCapture(ArrayContents contents, Recording recording, ReadSettings settings)
             throws UnreadableException, IOException {
@@ -42,6 +44,11 @@ public final class ArrayCapture {
         this.settings = settings;
         time = recording.timing().stamps().map(stamps -> place(ScaledArray.of(contents, stamps), 0));
         timeFactor = recording.timing().factor();
+        timeName = recording
+                .timing()
+                .stamps()
+                .map(stamps -> contents.shown(stamps.path()))
+                .orElse(TimeSettings.NONE);
         List<String> names = recording.names();
         for (int i = 0; i < names.size(); i++) {
             take(recording.arrays().get(i), names.get(i));
@@ -184,7 +191,19 @@ public final class ArrayCapture {
         time = Optional.of(places.remove(column));
         columns.remove(column);
         timeFactor = settings.time().unit().map(ScaledUnit::factor).orElse(1.0);
+        timeName = "#" + (column + 1);
         guessed.put("time column", said);
+    }
+
+    /** Settings that read the same again, with all that was decided. */
+    private ReadSettings asRead() {
+        Optional<ScaledUnit> unit = time.map(found -> new ScaledUnit(Unit.SECOND, timeFactor));
+        return ColumnChoice.asRead(columns, chosen, settings)
+                .withTime(new TimeSettings(Optional.of(timeName), unit))
+                .withSampleRate(
+                        time.isPresent()
+                                ? settings.sampleRateHz()
+                                : recording.timing().rateHz());
     }
 
     /** Whether each of the first rows is above the one before. */
@@ -232,6 +251,7 @@ public final class ArrayCapture {
             if (builder.leftOutCount() > 0) {
                 guessed.put("rows left out", builder.leftOutCount() + ", because they hold no number");
             }
+            builder.asRead(asRead());
             return builder.finish(source, guessed, progress);
         }
     }

@@ -185,6 +185,21 @@ class ArrayCaptureTest {
         assertThatThrownBy(() -> read(time(TimeSettings.NONE, "s"))).hasMessageContaining("holds nothing that says");
     }
 
+    @Test
+    void whatWasDecidedReadsTheSameAgain() throws Exception {
+        add("run/clock (ms)", 10, 1, i -> 2 * i);
+        add("run/signal1", 10, 1, i -> i % 2);
+        add("other/signal1", 8, 1, i -> i % 2);
+        contents.facts().number("other", "fs", 5);
+        for (ReadSettings settings : List.of(time("clock", "ms"), CaptureValues.pick("other/signal1"))) {
+            try (Capture first = read(settings);
+                    Capture again = read(first.asRead())) {
+                assertThat(again.channels()).isEqualTo(first.channels());
+                assertThat(CaptureValues.secondsOf(again)).containsExactly(CaptureValues.secondsOf(first));
+            }
+        }
+    }
+
     private static ReadSettings time(String column, String unit) {
         return ReadSettings.none().withTime(new TimeSettings(Optional.of(column), ScaledUnit.parse(unit)));
     }
