@@ -4,6 +4,8 @@ package org.dutywright.capture.formats;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
@@ -91,6 +93,18 @@ final class HostileCorpus {
             }
             samples.add(Sample.of("pedal.csv", ascii(text.toString())));
         }
+        StringBuilder clock = new StringBuilder("when;a [-]\n");
+        StringBuilder parts = new StringBuilder("t (ms),a\n");
+        for (int i = 0; i < ROWS; i++) {
+            clock.append("25.11.2026 23:59:")
+                    .append(20 + i)
+                    .append(",5;")
+                    .append(i % 7)
+                    .append('\n');
+            parts.append(i % 10).append(',').append(i % 7).append('\n');
+        }
+        samples.add(Sample.of("pedal.csv", ascii(clock.toString())));
+        samples.add(Sample.of("pedal.csv", ascii(parts.toString())));
         samples.add(Sample.of("pedal.csv", ascii("t;a\n0,0;1,5\n0,1;2,5\n0,2;\n0,4;1,0\n")));
         return samples;
     }
@@ -108,6 +122,13 @@ final class HostileCorpus {
         }
         samples.add(Sample.of(
                 "pedal.wav",
+                WavBytes.riff()
+                        .format(1, 2, 8000, 16)
+                        .chunk("LIST", comment())
+                        .data(data)
+                        .toBytes()));
+        samples.add(Sample.of(
+                "pedal.wav",
                 WavBytes.rf64(data.length).extensible(3, 1, 8000, 32).data(data).toBytes()));
         samples.add(Sample.of(
                 "pedal.wav",
@@ -117,6 +138,25 @@ final class HostileCorpus {
                         .data(data)
                         .toBytes()));
         return samples;
+    }
+
+    private static byte[] comment() {
+        byte[] text = ascii("signal1: full scale 12.1 V\npump: full scale 1e-3 A\nstart: -0.5 s\0");
+        ByteBuffer list =
+                ByteBuffer.allocate(12 + text.length + text.length % 2).order(ByteOrder.LITTLE_ENDIAN);
+        return list.put(ascii("INFOICMT")).putInt(text.length).put(text).array();
+    }
+
+    private static byte[] namedFields() {
+        String text = "{'descr': [('time_s', '<f8'), ('', '|V4'), ('a\\'b (mV)', '>i2'), ('c', '|b1')],"
+                + " 'fortran_order': False, 'shape': (" + ROWS + ",), }\n";
+        ByteBuffer bytes = ByteBuffer.allocate(10 + text.length() + 15 * ROWS).order(ByteOrder.LITTLE_ENDIAN);
+        bytes.put((byte) 0x93).put(ascii("NUMPY\1\0")).putShort((short) text.length());
+        bytes.put(ascii(text));
+        for (int i = 0; i < ROWS; i++) {
+            bytes.putDouble(i / 8.0).putInt(-1).putShort((short) (100 * i)).put((byte) (i % 2));
+        }
+        return bytes.array();
     }
 
     private static List<Sample> comtrade() {
@@ -163,7 +203,7 @@ final class HostileCorpus {
     }
 
     private static List<Sample> numpy() throws IOException {
-        return resources(
+        List<Sample> samples = new ArrayList<>(resources(
                 NumpyReaderTest.class,
                 "rows-le-f4.npy",
                 "rows-be-i2.npy",
@@ -171,7 +211,9 @@ final class HostileCorpus {
                 "columns.npy",
                 "version-2.npy",
                 "named.npz",
-                "packed.npz");
+                "packed.npz"));
+        samples.add(Sample.of("fields.npy", namedFields()));
+        return samples;
     }
 
     private static List<Sample> hdf5() throws IOException {
