@@ -2,8 +2,6 @@
 package org.dutywright.benchmark;
 
 import java.io.IOException;
-import java.io.OutputStream;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
@@ -33,8 +31,6 @@ import org.openjdk.jmh.annotations.Warmup;
 @Warmup(iterations = 4)
 @Measurement(iterations = 7)
 public class TextReading {
-    private static final double SAMPLE_RATE_HZ = 1e6;
-
     /** Rows of the table. */
     @Param("4000000")
     public int rows;
@@ -46,32 +42,13 @@ public class TextReading {
     @Setup
     public void write() throws IOException {
         folder = new Folder();
-        file = folder.write("capture.csv", this::table);
+        file = folder.write("capture.csv", stream -> TextTable.write(rows, stream));
     }
 
     /** Deletes it. */
     @TearDown
     public void delete() throws IOException {
         folder.close();
-    }
-
-    private void table(OutputStream stream) throws IOException {
-        Signal first = new Signal(SAMPLE_RATE_HZ);
-        stream.write("time (s),signal1 (V),signal2 (V)\n".getBytes(StandardCharsets.US_ASCII));
-        for (int row = 0; row < rows; row++) {
-            double volts = first.next() * Signal.VOLTS_A_COUNT;
-            // by hand: the formatter of the library would take minutes
-            String line = decimal(row, 6) + "," + decimal(Math.round(volts * 1e5), 5) + ","
-                    + decimal(Math.round((5 - volts) * 1e5), 5) + "\n";
-            stream.write(line.getBytes(StandardCharsets.US_ASCII));
-        }
-    }
-
-    private static String decimal(long units, int digits) {
-        String text = Long.toString(Math.abs(units));
-        String padded = "0".repeat(Math.max(0, digits + 1 - text.length())) + text;
-        int point = padded.length() - digits;
-        return (units < 0 ? "-" : "") + padded.substring(0, point) + "." + padded.substring(point);
     }
 
     /** The whole import: time base, spilling and SHA-256 included. */
