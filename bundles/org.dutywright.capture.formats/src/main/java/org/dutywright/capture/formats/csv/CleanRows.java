@@ -63,12 +63,13 @@ final class CleanRows {
         }
         boolean once = Arrays.stream(columns).distinct().count() == columns.length;
         boolean apart = timeColumn < 0 || roles[timeColumn] == SKIPPED;
+        boolean numbers = plan.time().filter(TimeColumn::clock).isEmpty();
         if (timeColumn >= 0) {
             roles[timeColumn] = TIME;
         }
         allWanted = Arrays.stream(roles).noneMatch(role -> role == SKIPPED) && !spaces;
-        // a cell and its end are two bytes at least; a column that is wanted twice is for others
-        capacity = once && apart ? bytes / (2 * roles.length) + 1 : 0;
+        // a cell and its end are two bytes at least; a column that is wanted twice, or of clock times, is for others
+        capacity = once && apart && numbers ? bytes / (2 * roles.length) + 1 : 0;
         values = new double[columns.length][capacity];
         seconds = new double[timeColumn < 0 ? 0 : capacity];
     }
