@@ -116,8 +116,14 @@ public final class DutyJumps {
         return !compared && goesOn(twoBefore, before, cycle, next);
     }
 
-    /** Where nothing can be compared, a change that goes on from cycle to cycle is a movement. */
+    /**
+     * Where nothing can be compared, a change that goes on from cycle to cycle is a movement. At the end of a recording nothing
+     * tells whether it would go on.
+     */
     private boolean goesOn(Cycle twoBefore, Cycle before, Cycle cycle, Cycle next) {
+        if (next == null) {
+            return true;
+        }
         double change = cycle.dutyPercent() - before.dutyPercent();
         double least = settings.get(EventSettings.DUTY_JUMP_MATCH) / 100;
         return (follows(twoBefore, before) && (before.dutyPercent() - twoBefore.dutyPercent()) / change >= least)
@@ -133,6 +139,7 @@ public final class DutyJumps {
         private double sameWay;
         private double uOther;
         private long cycles;
+        private boolean seenBefore;
         /** Whether there are cycles before and after the change. */
         private boolean spansChange;
 
@@ -152,9 +159,10 @@ public final class DutyJumps {
                     break;
                 }
                 if (!seen.disturbed()) {
+                    seenBefore |= seen.startSeconds() <= before.middleSeconds();
                     add(inTravel ? theirs.orElseThrow().percentAt(seen.dutyPercent()) : seen.dutyPercent());
                     uOther = uDutyPercent(other, seen);
-                    spansChange = cycles > 1 && seen.endSeconds() >= cycle.middleSeconds();
+                    spansChange = seenBefore && cycles > 1 && seen.endSeconds() >= cycle.middleSeconds();
                 }
             }
         }
