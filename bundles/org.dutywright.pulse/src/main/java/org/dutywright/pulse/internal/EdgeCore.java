@@ -21,8 +21,8 @@ final class EdgeCore {
 
     /** Looks whether the signal leaves the state between two samples, perhaps not for the last time. */
     void leave(ChannelBlocks blocks, int i, StateSide side, double px, double x) {
-        if (px <= side.leave() && x > side.leave()) {
-            leftSeconds = blocks.secondsBefore(i, StateSide.share(px, x, side.leave()));
+        if (px <= side.clear() && x > side.clear()) {
+            leftSeconds = blocks.secondsBefore(i, StateSide.share(px, x, side.clear()));
             samples = 0;
         }
     }
@@ -34,13 +34,13 @@ final class EdgeCore {
 
     /** Takes a sample; the first one that belongs to the state after a transition ends it, and the pulse is told. */
     void sample(ChannelBlocks blocks, int i, StateSide side, double px, double x, Pulse pulse) {
-        if (x > side.leave()) {
+        if (x > side.clear()) {
             firstSeconds = samples == 0 ? blocks.seconds(i) : firstSeconds;
             lastSeconds = blocks.seconds(i);
             samples++;
         } else if (underWay) {
             underWay = false;
-            double reached = blocks.secondsBefore(i, StateSide.share(px, x, side.leave()));
+            double reached = blocks.secondsBefore(i, StateSide.share(px, x, side.clear()));
             pulse.coreSeconds = seconds(reached);
             leftSeconds = Double.NaN;
         }

@@ -19,6 +19,9 @@ final class ExcursionWatch {
     /** However long it was out, it need not stay longer than so many transitions. */
     private static final double MOST_QUIET = 1;
 
+    /** With fewer samples before an excursion, noise may feign a level beyond that of the state. */
+    private static final int LEAST_OWN = 8;
+
     private final PulseSink sink;
     private final Plateau plateau;
     private final long leastSamples;
@@ -139,7 +142,8 @@ final class ExcursionWatch {
             aberrationEndSeconds = startSeconds + plateau.toSkip() * blocks.typicalStep();
             peak = x;
             // where the level itself has moved, noise reaches further: an excursion counts from the level before it
-            ownLevel = side.sign() * plateau.mean();
+            double mean = side.sign() * plateau.mean();
+            ownLevel = plateau.samples() < LEAST_OWN ? Math.max(mean, side.level()) : mean;
         }
         out = true;
         length += 1 + quiet;
@@ -150,8 +154,7 @@ final class ExcursionWatch {
         longEnough |= outInRow >= leastSamples;
     }
 
-    /** Reports what is under watch, if it has returned. */
-    void finish() throws IOException {
+    private void finish() throws IOException {
         boolean aberration = endSeconds <= aberrationEndSeconds;
         if (longEnough && !out && !aberration && peak - ownLevel > side.leave() - side.level()) {
             sink.excursion(new PulseSink.Excursion(

@@ -9,8 +9,10 @@ final class Plateau {
     /** Largest number of samples held back at the end of a pulse. */
     static final int MOST_HELD = 1 << 14;
 
+    private static final double SIGMAS = 3;
     private static final int LEAST_AWAY = 16;
     private static final int MOST_AWAY = 1 << 12;
+    private static final double LOOK_AGAIN = 1.25;
 
     private final PulseSink sink;
     private final StretchMoments moments = new StretchMoments();
@@ -29,6 +31,7 @@ final class Plateau {
     private long skipped;
     private final double[] away = new double[MOST_AWAY];
     private int awayCount;
+    private int awayLooked;
     private boolean far;
 
     /**
@@ -119,22 +122,36 @@ final class Plateau {
     }
 
     /**
-     * Takes a sample away from the state. It counts if the signal returns without a transition, or if it stays away for
+     * Takes a sample away from the state. It counts if the signal returns without a transition, or if it stands away for
      * longer than a transition takes: then the level has moved.
      *
      * @param most samples that a transition out of the state may take
+     * @param mostChange by how much those that stand rise or fall at most; a slow edge goes on
      */
-    void addAway(double value, double most) {
-        if (far) {
-            return;
-        }
+    void addAway(double value, double most, double mostChange) {
         away[awayCount++] = value;
-        if (awayCount == MOST_AWAY || awayCount > Math.max(LEAST_AWAY, most)) {
-            keepAway();
+        boolean full = awayCount == MOST_AWAY;
+        if (full || awayCount > Math.max(awayLooked * LOOK_AGAIN, Math.max(LEAST_AWAY, most))) {
+            if (full || Math.abs(awayChange()) < mostChange) {
+                keepAway();
+                far = false;
+            }
+            awayLooked = awayCount;
         }
     }
 
-    /** The signal went too far away for noise: nothing counts until it is home again. */
+    // Change of the least-squares line through the samples away, from the first to the last.
+    private double awayChange() {
+        double middle = (awayCount - 1) / 2.0;
+        double weighted = 0;
+        for (int i = 0; i < awayCount; i++) {
+            weighted += (i - middle) * (away[i] - centre);
+        }
+        double n = awayCount;
+        return n * weighted / (n * (n * n - 1) / 12);
+    }
+
+    /** The signal went too far away for noise: what is away counts no more, unless it stays away for long from here on. */
     void wentFar() {
         far = true;
         dropAway();
@@ -153,13 +170,19 @@ final class Plateau {
     private void keepAway() {
         if (awayCount > 0) {
             add(away, 0, awayCount);
-            awayCount = 0;
+            dropAway();
         }
     }
 
     /** What was away was a transition or a runt. */
     void dropAway() {
         awayCount = 0;
+        awayLooked = 0;
+    }
+
+    /** Number of samples that count so far. */
+    long samples() {
+        return count;
     }
 
     /** Mean so far, the given level where nothing counted yet. */
@@ -171,6 +194,18 @@ final class Plateau {
     private double trend() {
         double n = count;
         return count < 3 ? 0 : (rising - (n - 1) / 2 * sum) / (n * (n * n - 1) / 12);
+    }
+
+    /**
+     * Whether the samples so far stand at one level beyond doubt, so that no edge leads through them, however slow.
+     *
+     * @param mostTrend change from sample to sample that is none
+     * @param noise RMS of the noise at most
+     */
+    boolean stands(double mostTrend, double noise) {
+        // variance of a least-squares slope over n points one apart: 12 noise^2 / n^3
+        double doubt = SIGMAS * noise * Math.sqrt(12 / Math.pow((double) count, 3));
+        return count >= LEAST_AWAY && Math.abs(trend()) + doubt < mostTrend;
     }
 
     /** Writes the result into a pulse that ends here. */

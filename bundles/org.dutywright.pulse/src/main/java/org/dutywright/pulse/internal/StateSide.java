@@ -11,6 +11,8 @@ package org.dutywright.pulse.internal;
  * @param home nearer reference level: a sample up to it is at home
  * @param near up to here a sample is at home and within the noise of the state
  * @param leave beyond it a sample is outside the state
+ * @param clear beyond it a sample is outside the state, whichever state shows the larger noise: short pulses show little of noise
+ *     that is alike over their samples
  * @param farOff beyond it a sample is on its way to the other state or a runt, not noise and not a moved level
  * @param farInNoise the same where pulses are long against their edges: noise takes samples of a moved level that far
  * @param middle 50 % level
@@ -24,6 +26,7 @@ record StateSide(
         double home,
         double near,
         double leave,
+        double clear,
         double farOff,
         double farInNoise,
         double middle,
@@ -42,6 +45,15 @@ record StateSide(
 
     private static final double MOST_OFF_SETTLED = 0.07;
 
+    /** A plateau of fewer samples may be the beginning of a slow edge. */
+    private static final int LEAST_PLATEAU = 8;
+
+    /** Noise takes a mean off by two and a half standard deviations; where neighbours are alike, a quarter of the samples counts. */
+    private static final double NOISE_SIGMAS = 5;
+
+    /** A state is at least so many times as wide as the RMS of its noise. */
+    private static final double WIDTH_SIGMAS = 6;
+
     static StateSide of(Thresholds levels, boolean high) {
         int sign = high ? -1 : 1;
         double level = sign * (high ? levels.high() : levels.low());
@@ -55,6 +67,7 @@ record StateSide(
                 home,
                 Math.min(home, leave),
                 leave,
+                level + Math.max(levels.highLeave(), levels.lowLeave()),
                 Math.max(leave, level + FAR * levels.swing()),
                 Math.max(leave, level + far(leave - level, levels.swing())),
                 middle,
@@ -74,10 +87,18 @@ record StateSide(
      * than those on the edge.
      */
     boolean hasMoved(Pulse pulse) {
-        if (pulse.plateauSamples > 0) {
-            return sign * pulse.plateau - level > MOST_OFF * swing;
+        if (pulse.plateauSamples >= LEAST_PLATEAU) {
+            double noise = NOISE_SIGMAS * mostNoise() / Math.sqrt((double) pulse.plateauSamples);
+            // a slow edge at one end takes the mean along, but not the other end of the line through the samples
+            double line = Math.abs(pulse.plateauTrend) * pulse.plateauSamples / 2;
+            return sign * pulse.plateau - line - level > Math.max(MOST_OFF * swing, noise);
         }
         return pulse.settledSamples > pulse.edgeSamples && sign * pulse.settled - level > MOST_OFF_SETTLED * swing;
+    }
+
+    /** RMS of the noise at most. */
+    double mostNoise() {
+        return (leave - level) / WIDTH_SIGMAS;
     }
 
     /** Share of the way from a sample to the next one at which a level is crossed; all three with the sign. */

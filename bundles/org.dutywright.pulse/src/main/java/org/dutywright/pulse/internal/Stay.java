@@ -6,6 +6,15 @@ import org.dutywright.pulse.PulseSettings;
 
 /** What a stay in one state shows beside its edges: the plateau that tells its level, and excursions out of it. */
 final class Stay {
+    /**
+     * An edge changes by 80 % of the swing over the samples between its reference levels, on its last part by at least half
+     * of that rate. What changes at less than 0.3 of it stands at a level.
+     */
+    private static final double MOST_TREND = 0.24;
+
+    /** What changes by less than this share of the swing stands at a level. */
+    private static final double MOST_CHANGE = 0.04;
+
     private final Plateau plateau;
     private final Margins margins;
     private final TransitionTimer timer;
@@ -55,6 +64,10 @@ final class Stay {
 
     /** The transition reached the ending reference level. */
     void arrived(Pulse pulse, double stepSeconds) {
+        if (settled && plateau.stands(MOST_TREND * side.swing() / pulse.edgeSamples, side.mostNoise())) {
+            // the level has moved, and only noise took the signal to the reference level
+            return;
+        }
         if (settled) {
             // it was called settled while it was still on its way: those samples are no plateau
             startPlateau();
@@ -94,7 +107,7 @@ final class Stay {
             plateau.wentFar();
         } else {
             // what stays away for half the pulse is no edge any more: the level has moved
-            plateau.addAway(values[i], Math.max(edgeSamples, pulse.samples / 2.0));
+            plateau.addAway(values[i], Math.max(edgeSamples, pulse.samples / 2.0), MOST_CHANGE * side.swing());
         }
         if (timer.underWay()) {
             excursions.cancel();
@@ -111,8 +124,9 @@ final class Stay {
     }
 
     /** The segment ends. */
-    void endSegment(Pulse pulse) throws IOException {
-        excursions.finish();
+    void endSegment(Pulse pulse) {
+        // what has not come back for long enough may be the start of a transition
+        excursions.cancel();
         plateau.finish(pulse);
     }
 }
