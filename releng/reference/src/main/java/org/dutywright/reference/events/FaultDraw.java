@@ -112,11 +112,13 @@ final class FaultDraw {
     Optional<Injection> spike(boolean whole) {
         double longer = Math.max(duty, 1 - duty);
         double width = 4 * step + 2 * edge + between(0, 0.1) * period;
-        double room = longer * period - width - 2 * (0.06 * period + edge);
+        // the signal must be seen in its state before and after, beyond the aberration of an edge
+        double beside = Math.max(0.06 * period, 3 * step) + edge;
+        double room = longer * period - width - 2 * beside;
         if (room <= 0) {
             return Optional.empty();
         }
-        double at = start + (duty < 0.5 ? duty * period : 0) + 0.06 * period + edge + between(0, 1) * room;
+        double at = start + (duty < 0.5 ? duty * period : 0) + beside + between(0, 1) * room;
         Fault fault = new Fault.ExtraPulse(channel, at, width, whole ? 100 : 100 * reach());
         return Optional.of(Injection.of(fault, whole ? EventKind.EXTRA_PULSE : EventKind.RUNT, at, at));
     }
@@ -140,9 +142,10 @@ final class FaultDraw {
     Optional<Injection> oddPeriod() {
         // six times the uncertainty of a period, two edges, at most a step an edge
         double least = Math.max(0.08, 1.2 * SIGMAS * step / Math.sqrt(3) / period * Math.sqrt(2));
-        double off = between(least, 0.4);
-        // a shorter cycle has a shorter pulse
-        boolean longer = random.nextBoolean() || Math.min(duty, 1 - duty) * period < 8 * step + 4 * edge;
+        // a shorter cycle has a shorter pulse, and from 0.7 of a period on doubt about its edges may make it an extra
+        // pulse
+        boolean longer = random.nextBoolean() || least > 0.3 || Math.min(duty, 1 - duty) * period < 8 * step + 4 * edge;
+        double off = between(least, longer ? 0.4 : 0.3);
         double factor = 1 / (longer ? 1 + off : 1 - off);
         Fault fault = new Fault.Frequency(channel, start - BESIDE * period, start + BESIDE * period, factor);
         return Optional.of(Injection.of(fault, EventKind.PERIOD_EXCURSION, start, start + period / factor));
@@ -173,7 +176,8 @@ final class FaultDraw {
         double limit = bench.slowEdgeSeconds();
         double certain = Math.min(1 - 2 * leave(), 0.8 * (1 - SIGMAS * Math.sqrt(2) * noiseShare / 0.8));
         // noise makes an edge look shorter: the last way out of a state and the first way into the other one count
-        double least = (1.15 + 6 * noiseShare) * limit / certain + 3 * step;
+        // and of few samples only the time from the first to the last is certain
+        double least = ((1.15 + 6 * noiseShare) * limit + 2 * step) / certain + step;
         boolean active = random.nextBoolean();
         double most = 0.75 * (active ? duty : 1 - duty) * period;
         if (most <= least) {

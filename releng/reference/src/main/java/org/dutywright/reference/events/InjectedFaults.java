@@ -98,18 +98,31 @@ public final class InjectedFaults implements Study {
     private static void measure(long seed, Function<FaultDraw, Optional<Injection>> fault, Tally tally)
             throws IOException {
         for (int i = 0; i < TRIES; i++) {
-            long drawn = seed * TRIES + i;
-            Random random = new Random(drawn * 6007 * 104_729);
-            boolean moves = !tally.fault.startsWith("duty jump");
-            Bench bench = new Bench(drawn, random.nextBoolean() ? 1 : 2, CYCLES, moves, false);
-            int cycle = CYCLES / 3 + random.nextInt(CYCLES / 3);
-            Optional<Injection> injection = fault.apply(new FaultDraw(bench, tally.noiseShare, cycle, random));
-            if (injection.isPresent()) {
-                NoiseKind noise = random.nextBoolean() ? NoiseKind.WHITE : NoiseKind.BAND_LIMITED;
-                judge(drawn, bench, bench.recorder(noise, tally.noiseShare), injection.orElseThrow(), tally);
+            if (isMeasured(seed * TRIES + i, fault, tally)) {
                 return;
             }
         }
+    }
+
+    /** What is found of one drawn case; injects nothing where the bench of that number cannot have the fault. */
+    static Tally drawn(long number, String fault, double noiseShare) throws IOException {
+        Tally tally = new Tally(fault, noiseShare);
+        isMeasured(number, FAULTS.get(fault), tally);
+        return tally;
+    }
+
+    private static boolean isMeasured(long drawn, Function<FaultDraw, Optional<Injection>> fault, Tally tally)
+            throws IOException {
+        Random random = new Random(drawn * 6007 * 104_729);
+        boolean moves = !tally.fault.startsWith("duty jump");
+        Bench bench = new Bench(drawn, random.nextBoolean() ? 1 : 2, CYCLES, moves, false);
+        int cycle = CYCLES / 3 + random.nextInt(CYCLES / 3);
+        Optional<Injection> injection = fault.apply(new FaultDraw(bench, tally.noiseShare, cycle, random));
+        if (injection.isPresent()) {
+            NoiseKind noise = random.nextBoolean() ? NoiseKind.WHITE : NoiseKind.BAND_LIMITED;
+            judge(drawn, bench, bench.recorder(noise, tally.noiseShare), injection.orElseThrow(), tally);
+        }
+        return injection.isPresent();
     }
 
     private static void judge(long seed, Bench bench, Recorder recorder, Injection injection, Tally tally)
