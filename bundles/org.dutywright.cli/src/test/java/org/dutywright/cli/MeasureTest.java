@@ -72,6 +72,32 @@ final class MeasureTest {
     }
 
     @Test
+    void jitterSaysWhatItsUncertaintyIsMadeOf() throws IOException {
+        Run text = Run.of("measure", csv);
+        JsonNode jitter = MAPPER.readTree(Run.of("measure", csv, "--json", "-").out())
+                .get("channels")
+                .get(0)
+                .get("periodJitterS");
+        for (String name : List.of("rms", "peakToPeak")) {
+            JsonNode budget = jitter.get(name + "Budget");
+            double squares = 0;
+            for (JsonNode component : budget) {
+                assertThat(component.get("name").asText()).isNotEmpty();
+                assertThat(component.get("distribution").asText()).isNotEmpty();
+                squares += Math.pow(component.get("u").asDouble(), 2);
+            }
+            // the parts are independent, JCGM 100, 5.1.2; sums of doubles agree to rounding
+            double u = jitter.get(name + "U").asDouble();
+            assertThat(Math.sqrt(squares))
+                    .as(name)
+                    .isCloseTo(u, within(1e-9 * u))
+                    .isPositive();
+        }
+        assertThat(text.lines())
+                .anyMatch(line -> line.contains("Period jitter, RMS") && line.contains("u mostly from"));
+    }
+
+    @Test
     void jsonOnStandardOutputIsAlone() throws IOException {
         Run run = Run.of("measure", csv, "--json", "-");
         assertThat(run.status()).isZero();

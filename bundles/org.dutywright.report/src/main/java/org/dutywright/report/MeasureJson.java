@@ -20,7 +20,7 @@ import org.dutywright.report.internal.SettingsJson;
  * overshootPercent} and {@code undershootPercent} of the amplitude for {@code rise} and {@code fall}; {@code
  * rmsVoltage} over whole cycles; {@code level} with mean, min, max and RMS of all samples; {@code measurements} with
  * the results of measurements that are not built in, by id; {@code absent} with the reason for each result without a
- * number, by id. A channel that is not PWM has {@code null} as its active level and its numbers of cycles. Under
+ * number, by id; {@code periodJitterS} with u, 95 % half-width and budget of both of its numbers. A channel that is not PWM has {@code null} as its active level and its numbers of cycles. Under
  * {@code settings.measuring} each setting stands with its value, its unit and whether it differs from the default.
  */
 public final class MeasureJson {

@@ -94,6 +94,8 @@ public final class ChannelJson {
             json.number("rmsU95", rms.map(Uncertain::u95));
             json.number("peakToPeakU", peakToPeak.map(Uncertain::u));
             json.number("peakToPeakU95", peakToPeak.map(Uncertain::u95));
+            json.budget("rmsBudget", rms.map(Uncertain::budget));
+            json.budget("peakToPeakBudget", peakToPeak.map(Uncertain::budget));
         });
     }
 

@@ -176,12 +176,17 @@ public final class JsonWriter implements AutoCloseable {
 
     /** What an uncertainty is made of, into the row that is open; nothing where only its number is known. */
     public void budget(Optional<Budget> budget) throws IOException {
+        budget("budget", budget);
+    }
+
+    /** The same under a name of its own, where one row holds more than one value. */
+    public void budget(String name, Optional<Budget> budget) throws IOException {
         List<Budget.Component> components = budget.map(Budget::components).orElse(List.of());
         if (components.isEmpty()) {
             return;
         }
         layout.indentArraysWith(DefaultPrettyPrinter.FixedSpaceIndenter.instance);
-        array("budget", () -> {
+        array(name, () -> {
             for (Budget.Component component : components) {
                 object(() -> component(component));
             }
