@@ -5,8 +5,13 @@ import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
+import java.util.Map;
 import java.util.Optional;
+import org.dutywright.capture.Capture;
+import org.dutywright.capture.OutputFile;
 import org.dutywright.capture.Progress;
+import org.dutywright.capture.UnreadableException;
+import org.dutywright.capture.formats.export.CaptureWriters;
 import org.dutywright.simulation.DemoScenarios;
 import org.dutywright.simulation.Scenario;
 import org.dutywright.simulation.Simulator;
@@ -41,15 +46,34 @@ final class CaptureDesk implements AutoCloseable {
 
     /** Simulates one of the demonstration captures into the job. */
     IFile simulate(String demo) throws IOException, CoreException {
-        Scenario scenario = DemoScenarios.all().stream()
-                .filter(one -> one.name().equals(demo))
-                .findFirst()
-                .orElseThrow()
-                .scenario();
+        Scenario scenario = scenario(demo);
         Path folder = project.getFolder(Jobs.CAPTURES).getLocation().toPath();
         Simulator.write(scenario, folder.resolve(demo + ".csv"), Progress.NONE);
         project.refreshLocal(IResource.DEPTH_INFINITE, null);
         return project.getFolder(Jobs.CAPTURES).getFile(demo + ".csv");
+    }
+
+    private static Scenario scenario(String demo) {
+        return DemoScenarios.all().stream()
+                .filter(one -> one.name().equals(demo))
+                .findFirst()
+                .orElseThrow()
+                .scenario();
+    }
+
+    /** Simulates one of the demonstration captures into a file of the format that its name tells. */
+    IFile convert(String demo, String name) throws UnreadableException, IOException, CoreException {
+        Path target = project.getFolder(Jobs.CAPTURES).getLocation().toPath().resolve(name);
+        try (Capture capture = Simulator.capture(scenario(demo))) {
+            OutputFile.write(
+                    target,
+                    CaptureWriters.of(target)
+                            .orElseThrow()
+                            .prepare(capture, Map.of(), Progress.NONE)
+                            .content());
+        }
+        project.refreshLocal(IResource.DEPTH_INFINITE, null);
+        return project.getFolder(Jobs.CAPTURES).getFile(name);
     }
 
     /** Writes a capture as text. */

@@ -33,6 +33,8 @@ import org.eclipse.ui.ide.IDE;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** How the editor comes, is cancelled and goes, and what it says on the way. */
 @WindowTest
@@ -144,6 +146,24 @@ final class CaptureEditorLifeTest {
 
         assertThat(table).isInstanceOf(CaptureEditor.class);
         assertThat(note).isNotInstanceOf(CaptureEditor.class);
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"store.arrow", "sound.wav", "array.npy"})
+    void a_recording_in_another_format_shows_its_traces(String name) throws Exception {
+        CaptureEditor editor = desk.open(desk.convert(SOUND, name));
+
+        TracePlot plot = CaptureDesk.awaitTraces(editor);
+
+        assertThat(editor.getTitle()).isEqualTo(name);
+        assertThat(plot.view().whole().endSeconds()).isPositive();
+    }
+
+    @Test
+    void settings_with_the_ending_of_a_recording_open_as_a_text() throws Exception {
+        IEditorPart settings = IDE.openEditor(CaptureDesk.page(), desk.write("tool.cfg", "[window]\nwidth=300\n"));
+
+        assertThat(settings).isNotInstanceOf(CaptureEditor.class);
     }
 
     @Test

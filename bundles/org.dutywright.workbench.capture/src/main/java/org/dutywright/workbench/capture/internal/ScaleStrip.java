@@ -102,16 +102,28 @@ final class ScaleStrip extends Canvas {
         gc.setFont(getFont());
         gc.setForeground(palette.text());
         int height = gc.getFontMetrics().getHeight();
-        int free = plotTop + layout.top(index) + 2 * height;
+        Rectangle name = nameArea(gc, index);
         Ticks ticks = Scale.of(layout, index, lane, height);
         ticks.between(lane.low(), lane.high()).forEach(value -> {
             int y = plotTop + layout.pixelOf(index, lane, value);
-            gc.drawLine(right - TICK_PIXELS, y, right, y);
             String label = ticks.label(value);
-            if (y - height / 2 >= free) {
-                gc.drawText(label, right - TICK_PIXELS - 2 - gc.textExtent(label).x, y - height / 2, true);
+            Point size = gc.textExtent(label);
+            Rectangle place = new Rectangle(right - TICK_PIXELS - 2 - size.x, y - height / 2, size.x, height);
+            // no mark without its number
+            if (!place.intersects(name)) {
+                gc.drawLine(right - TICK_PIXELS, y, right, y);
+                gc.drawText(label, place.x, place.y, true);
             }
         });
+    }
+
+    /** Where the name of a lane and the piece of its line are. */
+    private Rectangle nameArea(GC gc, int index) {
+        gc.setFont(nameFont());
+        int height = gc.getFontMetrics().getHeight();
+        int width = Math.max(3 * height, gc.textExtent(lanes.get(index).name()).x);
+        gc.setFont(getFont());
+        return new Rectangle(0, plotTop + layout.top(index), 2 * MARGIN + width, 2 * height);
     }
 
     /** The ticks of a lane, the same for labels and lines. */

@@ -1,9 +1,8 @@
 // SPDX-License-Identifier: EPL-2.0
 package org.dutywright.workbench.pulse.internal;
 
-import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
+import org.dutywright.workbench.CaptureEndings;
 import org.dutywright.workbench.WorkbenchIds;
 import org.eclipse.core.resources.IFile;
 import org.eclipse.core.runtime.Adapters;
@@ -18,32 +17,25 @@ final class CaptureFiles {
     /** The editor that shows captures. */
     static final String EDITOR = "org.dutywright.workbench.capture.editor";
 
-    private static final Set<String> ENDINGS = Set.of("csv", "tsv", "txt");
-
     private CaptureFiles() {}
 
-    /** The capture that an editor shows: any file in the editor for captures, and a table of a job in any other. */
+    /** The capture that an editor shows: any file in the editor for captures, and a recording of a job in any other. */
     static Optional<IFile> of(IEditorPart editor) {
         if (editor == null) {
             return Optional.empty();
         }
         Optional<IFile> file = Optional.ofNullable(editor.getEditorInput().getAdapter(IFile.class));
         boolean sure = EDITOR.equals(editor.getSite().getId());
-        return file.filter(it -> sure || isTableOfJob(it));
+        return file.filter(it -> sure || isOfJob(it));
     }
 
-    private static boolean isTableOfJob(IFile file) {
+    private static boolean isOfJob(IFile file) {
         try {
-            return isTable(file) && file.getProject().hasNature(WorkbenchIds.JOB_NATURE);
+            return CaptureEndings.has(file) && file.getProject().hasNature(WorkbenchIds.JOB_NATURE);
         } catch (CoreException e) {
             // A project that is closed or gone is no job.
             return false;
         }
-    }
-
-    private static boolean isTable(IFile file) {
-        return file.getFileExtension() != null
-                && ENDINGS.contains(file.getFileExtension().toLowerCase(Locale.ROOT));
     }
 
     /** The one capture that is selected, else the one in the active editor. */
@@ -54,7 +46,7 @@ final class CaptureFiles {
     private static Optional<IFile> selected(ISelection selection) {
         if (selection instanceof IStructuredSelection several && several.size() == 1) {
             return Optional.ofNullable(Adapters.adapt(several.getFirstElement(), IFile.class))
-                    .filter(CaptureFiles::isTable);
+                    .filter(CaptureEndings::has);
         }
         return Optional.empty();
     }

@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.dutywright.capture.InstalledReaders;
+import org.dutywright.workbench.CaptureEndings;
 import org.dutywright.workbench.WorkbenchIds;
 import org.dutywright.workbench.capture.CaptureEditor;
 import org.eclipse.core.resources.IFile;
@@ -20,11 +21,10 @@ import org.eclipse.ui.ide.IEditorAssociationOverride;
 import org.eclipse.ui.ide.ResourceUtil;
 
 /**
- * Opens recordings that were exported with the ending of plain text in the capture editor. Notes have the same ending,
- * so the content decides, and only the files of jobs are looked at.
+ * Opens recordings in the capture editor. Notes, settings and pictures may have the same endings, so the content decides, and
+ * only the files of jobs are looked at.
  */
-public final class TextCaptures implements IEditorAssociationOverride {
-    private static final String ENDING = "txt";
+public final class CapturesByContent implements IEditorAssociationOverride {
     /** As much as readers judge by. */
     private static final int HEAD_BYTES = 1 << 16;
     /** Of 100: a reader rather takes the file for its own than not. */
@@ -47,7 +47,7 @@ public final class TextCaptures implements IEditorAssociationOverride {
     @Override
     public IEditorDescriptor[] overrideEditors(IEditorInput input, IContentType type, IEditorDescriptor[] descriptors) {
         Optional<IEditorDescriptor> ours = file(input)
-                .filter(TextCaptures::isCapture)
+                .filter(CapturesByContent::isCapture)
                 .flatMap(file -> editor())
                 .filter(editor -> !Arrays.asList(descriptors).contains(editor));
         return ours.map(editor -> Stream.concat(Stream.of(editor), Arrays.stream(descriptors))
@@ -80,8 +80,7 @@ public final class TextCaptures implements IEditorAssociationOverride {
 
     private static boolean isCapture(IFile file) {
         try {
-            if (!ENDING.equalsIgnoreCase(file.getFileExtension())
-                    || !file.getProject().hasNature(WorkbenchIds.JOB_NATURE)) {
+            if (!CaptureEndings.has(file) || !file.getProject().hasNature(WorkbenchIds.JOB_NATURE)) {
                 return false;
             }
             byte[] head = head(file);
