@@ -18,14 +18,28 @@ public record CycleShape(double meanSquare, Optional<InputCycle> input) {
      * @param pulseDurationSeconds from an edge into the active level to the edge out of it
      * @param startSecondsPerUnit by how much one unit of error of the threshold moves the edge into the active level
      * @param switchSecondsPerUnit the same for the edge out of it
+     * @param startBendSeconds how much later the edge into the active level may be than the straight line between its samples
+     *     tells, from what the samples around show
+     * @param switchBendSeconds the same for the edge out of it
      */
     public record InputCycle(
             double periodSeconds,
             double pulseDurationSeconds,
             double startSecondsPerUnit,
-            double switchSecondsPerUnit) {
+            double switchSecondsPerUnit,
+            double startBendSeconds,
+            double switchBendSeconds) {
         /** The input does not see the three edges of the cycle, each once. */
         public static final InputCycle UNSEEN = new InputCycle(Double.NaN, Double.NaN, 0, 0);
+
+        /** Edges that are straight lines. */
+        public InputCycle(
+                double periodSeconds,
+                double pulseDurationSeconds,
+                double startSecondsPerUnit,
+                double switchSecondsPerUnit) {
+            this(periodSeconds, pulseDurationSeconds, startSecondsPerUnit, switchSecondsPerUnit, 0, 0);
+        }
 
         /** Whether the input sees the three edges of the cycle, each once. */
         public boolean isSeen() {

@@ -17,12 +17,21 @@ final class InputWatch {
     /** 1 high, -1 low, 0 not told yet. */
     private int state;
 
+    private final InputBend bend = new InputBend();
+
+    /** Whether the change found last waits for the sample after it, and whether it belongs to the transition to come. */
+    private boolean open;
+
+    private boolean openInNext;
+
     private int changes;
     private double changeSeconds;
     private double changeSecondsPerUnit;
+    private double changeBendSeconds;
     private int nextChanges;
     private double nextSeconds;
     private double nextSecondsPerUnit;
+    private double nextBendSeconds;
 
     InputWatch(Optional<InputThresholds> thresholds) {
         known = thresholds.isPresent();
@@ -37,8 +46,24 @@ final class InputWatch {
     /** A segment starts. */
     void reset() {
         state = 0;
+        bend.clear();
+        open = false;
         changes = 0;
         nextChanges = 0;
+    }
+
+    /** Takes a sample, before it is asked about. */
+    void follow(double seconds, double value) {
+        bend.add(seconds, value);
+        if (open) {
+            double found = bend.seconds(state > 0 ? rising : falling);
+            if (openInNext) {
+                nextBendSeconds = found;
+            } else {
+                changeBendSeconds = found;
+            }
+            open = false;
+        }
     }
 
     /** Where between a sample and the next one the input changes, as a share of the way; NaN if it does not. */
@@ -56,14 +81,18 @@ final class InputWatch {
 
     /** The change found last lies within a pulse. */
     void within(boolean highPulse, double seconds, double secondsPerUnit) {
-        if (highPulse == state > 0) {
+        open = true;
+        openInNext = highPulse != state > 0;
+        if (!openInNext) {
             changes++;
             changeSeconds = seconds;
             changeSecondsPerUnit = secondsPerUnit;
+            changeBendSeconds = 0;
         } else {
             nextChanges++;
             nextSeconds = seconds;
             nextSecondsPerUnit = secondsPerUnit;
+            nextBendSeconds = 0;
         }
     }
 
@@ -71,9 +100,13 @@ final class InputWatch {
     void finish(Shape shape) {
         shape.inputSeconds = changes == 1 ? changeSeconds : Double.NaN;
         shape.inputSecondsPerUnit = changes == 1 ? changeSecondsPerUnit : 0;
+        shape.inputBendSeconds = changes == 1 ? changeBendSeconds : 0;
+        open &= openInNext;
+        openInNext = false;
         changes = nextChanges;
         changeSeconds = nextSeconds;
         changeSecondsPerUnit = nextSecondsPerUnit;
+        changeBendSeconds = nextBendSeconds;
         nextChanges = 0;
     }
 }

@@ -176,7 +176,12 @@ public final class MeasurementRunner {
             double pulseSeconds = before.inputSeconds - start;
             return pulseSeconds > 0 && end > before.inputSeconds
                     ? new CycleShape.InputCycle(
-                            end - start, pulseSeconds, beforeThat.inputSecondsPerUnit, before.inputSecondsPerUnit)
+                            end - start,
+                            pulseSeconds,
+                            beforeThat.inputSecondsPerUnit,
+                            before.inputSecondsPerUnit,
+                            beforeThat.inputBendSeconds,
+                            before.inputBendSeconds)
                     : CycleShape.InputCycle.UNSEEN;
         }
     }

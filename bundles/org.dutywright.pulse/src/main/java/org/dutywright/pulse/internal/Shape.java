@@ -13,4 +13,6 @@ final class Shape {
     double inputSeconds = Double.NaN;
     /** By how much one unit of error of that threshold moves the instant. */
     double inputSecondsPerUnit;
+    /** How much later it may be than on the straight line between two samples. */
+    double inputBendSeconds;
 }

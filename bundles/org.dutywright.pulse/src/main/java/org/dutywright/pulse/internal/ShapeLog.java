@@ -5,7 +5,7 @@ import java.io.IOException;
 
 /** What {@link ShapePass} found on each pulse of a {@link PulseLog}, in the same order, in constant memory. */
 final class ShapeLog extends SpillLog<Shape> {
-    private static final int RECORD = 9;
+    private static final int RECORD = 10;
 
     ShapeLog() {
         super(RECORD);
@@ -21,7 +21,8 @@ final class ShapeLog extends SpillLog<Shape> {
                 shape.tail.samples(),
                 shape.tail.bend(),
                 shape.inputSeconds,
-                shape.inputSecondsPerUnit);
+                shape.inputSecondsPerUnit,
+                shape.inputBendSeconds);
     }
 
     @Override
@@ -37,6 +38,7 @@ final class ShapeLog extends SpillLog<Shape> {
         shape.tail.set(record[4], (int) record[5], record[6]);
         shape.inputSeconds = record[7];
         shape.inputSecondsPerUnit = record[8];
+        shape.inputBendSeconds = record[9];
         return shape;
     }
 }

@@ -133,6 +133,9 @@ final class ShapePass {
     }
 
     private void sample(double seconds, double value) throws IOException {
+        if (input.isKnown()) {
+            input.follow(seconds, value);
+        }
         double share = input.isKnown() ? input.change(previous, value) : Double.NaN;
         changedSeconds = hasPrevious ? previousSeconds + share * (seconds - previousSeconds) : Double.NaN;
         fromSeconds = previousSeconds;

@@ -25,6 +25,8 @@ final class Corner {
     private double gainShare;
     private double offsetVolts;
     private boolean gap;
+    private double inputRising = 0.65;
+    private double inputFalling = 0.35;
 
     private Corner(String name) {
         this.name = name;
@@ -52,6 +54,8 @@ final class Corner {
         other.gainShare = gainShare;
         other.offsetVolts = offsetVolts;
         other.gap = gap;
+        other.inputRising = inputRising;
+        other.inputFalling = inputFalling;
         change.accept(other);
         return other;
     }
@@ -113,6 +117,14 @@ final class Corner {
         return with(it -> it.gap = true);
     }
 
+    /** Thresholds of the module's input as shares of the swing. */
+    Corner input(double rising, double falling) {
+        return with(it -> {
+            it.inputRising = rising;
+            it.inputFalling = falling;
+        });
+    }
+
     String name() {
         return name;
     }
@@ -135,6 +147,11 @@ final class Corner {
 
     double scaleSeconds(boolean rising) {
         return rising ? riseSeconds : fallSeconds;
+    }
+
+    /** Where on the way from the low to the high level the input sees an edge. */
+    double inputShare(boolean rising) {
+        return rising ? inputRising : inputFalling;
     }
 
     double noiseShare() {
@@ -187,6 +204,7 @@ final class Corner {
         words.append(jitterSeconds > 0 ? ", jitter " + Math.round(1e7 * jitterSeconds) / 10.0 + " us" : "");
         words.append(gainShare > 0 ? String.format(Locale.ROOT, ", gain within %.1f %%", 100 * gainShare) : "");
         words.append(offsetVolts > 0 ? String.format(Locale.ROOT, ", offset within %.0f mV", 1e3 * offsetVolts) : "");
+        words.append(String.format(Locale.ROOT, ", input %.0f/%.0f %%", 100 * inputRising, 100 * inputFalling));
         words.append(gap ? ", a gap in the recording" : "");
         return words.toString();
     }

@@ -41,6 +41,26 @@ final class Corners {
                     .edges(Form.RAMP, 0, Form.RAMP, 0)
                     .rate(50e3),
             Corner.named("recorder-stated").instrument(0.01, 0.02),
+            Corner.named("input-low").edges(Form.RAMP, 100e-6, Form.RAMP, 50e-6).input(0.3, 0.1),
+            Corner.named("input-low-instant").edges(Form.RAMP, 0, Form.RAMP, 0).input(0.3, 0.1),
+            Corner.named("input-low-coarse")
+                    .edges(Form.RAMP, 0, Form.RAMP, 0)
+                    .rate(20e3)
+                    .input(0.3, 0.1),
+            Corner.named("input-high-pull-up")
+                    .edges(Form.EXPONENTIAL, 20e-6, Form.RAMP, 5e-6)
+                    .input(0.9, 0.5),
+            Corner.named("input-high-weak")
+                    .edges(Form.EXPONENTIAL, 100e-6, Form.RAMP, 5e-6)
+                    .input(0.9, 0.5),
+            Corner.named("ringing").edges(Form.RINGING, 10e-6, Form.RINGING, 10e-6),
+            Corner.named("ringing-fine")
+                    .edges(Form.RINGING, 10e-6, Form.RINGING, 10e-6)
+                    .rate(1e6)
+                    .noise(0.02, 0),
+            Corner.named("ringing-locked")
+                    .edges(Form.RINGING, 10e-6, Form.RINGING, 10e-6)
+                    .lockedToSamples(),
             Corner.named("gap").withGap(),
             Corner.named("gap-instant").withGap().edges(Form.RAMP, 0, Form.RAMP, 0));
 

@@ -42,7 +42,8 @@ public final class CoverageStudy implements Study {
                         + " active level. Drawn anew for each capture from what the budgets state: the clock's error within 50 ppm,"
                         + " the place of the edges between two samples and of the levels between two codes, noise, and where the"
                         + " corner states them gain and offset errors. The truth is the closed form of the signal over the cycles that"
-                        + " were measured.",
+                        + " were measured; at the input, the instants at which it passes the stated thresholds; of overshoot, the"
+                        + " peak of a second-order system, and none of the other forms.",
                 captures * Corners.ALL.size(),
                 CYCLES,
                 captures,

@@ -60,8 +60,46 @@ enum Form {
         private double twice(double z) {
             return z * NORMAL.cumulativeProbability(z) + NORMAL.density(z);
         }
+    },
+    /** A second-order system with a damping of 0.6, which overshoots; the scale is one over its undamped angular frequency. */
+    RINGING(1.8540503497354) {
+        @Override
+        double share(double x) {
+            return x <= 0
+                    ? 0
+                    : 1 - Math.exp(-DAMPING * x) * (Math.cos(DAMPED * x) + DAMPING / DAMPED * Math.sin(DAMPED * x));
+        }
+
+        // the way there, by halves; it climbs up to its peak at half a turn
+        @Override
+        double inverse(double share) {
+            double least = 0;
+            double most = Math.PI / DAMPED;
+            for (int i = 0; i < 60; i++) {
+                double middle = (least + most) / 2;
+                if (share(middle) < share) {
+                    least = middle;
+                } else {
+                    most = middle;
+                }
+            }
+            return most;
+        }
+
+        // of y'' + 2 z y' + y = 1 from rest
+        @Override
+        double integral(double x) {
+            return x - Math.exp(-DAMPING * x) / DAMPED * Math.sin(DAMPED * x) - 2 * DAMPING * share(x);
+        }
+
+        @Override
+        double overshoot() {
+            return Math.exp(-Math.PI * DAMPING / DAMPED);
+        }
     };
 
+    private static final double DAMPING = 0.6;
+    private static final double DAMPED = Math.sqrt(1 - DAMPING * DAMPING);
     private static final double START = 5;
     private static final NormalDistribution NORMAL = new NormalDistribution(null, 0, 1);
 
@@ -74,6 +112,11 @@ enum Form {
     /** 10 to 90 % duration in scales. */
     double duration() {
         return duration;
+    }
+
+    /** By how much of the way it goes beyond its end. */
+    double overshoot() {
+        return 0;
     }
 
     /** How much of the way is done. */

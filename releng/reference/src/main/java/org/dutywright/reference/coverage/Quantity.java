@@ -7,6 +7,8 @@ enum Quantity {
     PERIOD("period", "period"),
     DUTY("duty", "duty"),
     PULSE("pulse duration", "pulse-duration"),
+    INPUT_DUTY("duty at the input", "input-duty"),
+    INPUT_PULSE("pulse at the input", "input-pulse-duration"),
     SEPARATION("separation", "pulse-separation"),
     MEAN_VOLTAGE("mean voltage", "mean-voltage"),
     RMS_VOLTAGE("RMS voltage", "rms-voltage"),
@@ -14,6 +16,10 @@ enum Quantity {
     HIGH_LEVEL("high level", ""),
     RISE("rise", "transition.rise"),
     FALL("fall", "transition.fall"),
+    OVERSHOOT_RISE("overshoot, rising", "overshoot.rise"),
+    OVERSHOOT_FALL("overshoot, falling", "overshoot.fall"),
+    UNDERSHOOT_RISE("undershoot, rising", "undershoot.rise"),
+    UNDERSHOOT_FALL("undershoot, falling", "undershoot.fall"),
     JITTER("period jitter", "period-jitter.rms"),
     JITTER_RANGE("jitter, peak to peak", "period-jitter.peak-to-peak");
 

@@ -17,6 +17,7 @@ import org.dutywright.pulse.CaptureMeasurement;
 import org.dutywright.pulse.CaptureMeasurer;
 import org.dutywright.pulse.ChannelMeasurement;
 import org.dutywright.pulse.ChannelPlan;
+import org.dutywright.pulse.InputThresholds;
 import org.dutywright.pulse.PulseSettings;
 import org.dutywright.pulse.RecorderSettings;
 import org.dutywright.pulse.Role;
@@ -124,7 +125,9 @@ final class Trial {
                         Optional.of(Role.PWM),
                         Optional.of(activeHigh ? ActiveLevel.HIGH : ActiveLevel.LOW),
                         Optional.empty(),
-                        OptionalDouble.empty()));
+                        OptionalDouble.empty(),
+                        Optional.of(new InputThresholds(
+                                low + corner.inputShare(true) * swing, low + corner.inputShare(false) * swing))));
     }
 
     private PulseSettings settings() {

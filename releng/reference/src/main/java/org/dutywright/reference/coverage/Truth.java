@@ -75,6 +75,8 @@ final class Truth {
             case PERIOD -> means.totalSeconds / means.cycles;
             case DUTY -> 100 * means.duties / means.cycles;
             case PULSE -> means.pulseSeconds / means.cycles;
+            case INPUT_DUTY -> 100 * means.inputDuties / means.cycles;
+            case INPUT_PULSE -> means.inputSeconds / means.cycles;
             case SEPARATION -> (means.totalSeconds - means.pulseSeconds) / means.cycles;
             case RMS_VOLTAGE -> Math.sqrt(means.squares / means.totalSeconds);
             case MEAN_VOLTAGE -> means.integral / means.totalSeconds;
@@ -82,6 +84,9 @@ final class Truth {
             case HIGH_LEVEL -> high;
             case RISE -> transition(true);
             case FALL -> transition(false);
+            case OVERSHOOT_RISE -> 100 * corner.form(true).overshoot();
+            case OVERSHOOT_FALL -> 100 * corner.form(false).overshoot();
+            case UNDERSHOOT_RISE, UNDERSHOOT_FALL -> 0;
             case JITTER -> Math.sqrt(2) * corner.jitterSeconds();
             case JITTER_RANGE -> means.longestSeconds - means.shortestSeconds;
         };
@@ -102,6 +107,12 @@ final class Truth {
         return means;
     }
 
+    // The instant at which the module's input sees a transition.
+    private double atInput(int transition) {
+        double share = corner.inputShare(wave.rises(transition));
+        return wave.passes(transition, low + share * (high - low));
+    }
+
     // Transitions come in turn; those that start cycles are the even ones.
     private int nearest(double seconds) {
         int best = 0;
@@ -119,6 +130,8 @@ final class Truth {
         private double totalSeconds;
         private double pulseSeconds;
         private double duties;
+        private double inputSeconds;
+        private double inputDuties;
         private double integral;
         private double squares;
         private double longestSeconds;
@@ -132,6 +145,10 @@ final class Truth {
             totalSeconds += end - start;
             pulseSeconds += pulse;
             duties += pulse / (end - start);
+            double inputStart = atInput(transition);
+            double inputPulse = atInput(transition + 1) - inputStart;
+            inputSeconds += inputPulse;
+            inputDuties += inputPulse / (atInput(transition + 2) - inputStart);
             integral += wave.integral(start, end);
             squares += wave.integralOfSquares(start, end);
             longestSeconds = Math.max(longestSeconds, end - start);

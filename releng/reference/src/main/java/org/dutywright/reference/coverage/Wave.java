@@ -73,7 +73,12 @@ final class Wave {
 
     /** 50 % instant of a transition. */
     double middle(int i) {
-        double share = ((low + high) / 2 - from[i]) / (target(i) - from[i]);
+        return passes(i, (low + high) / 2);
+    }
+
+    /** When a transition passes a level that lies on its way. */
+    double passes(int i, double level) {
+        double share = (level - from[i]) / (target(i) - from[i]);
         return starts[i] + scale(i) * form(i).inverse(share);
     }
 

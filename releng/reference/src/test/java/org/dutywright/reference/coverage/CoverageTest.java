@@ -32,7 +32,9 @@ class CoverageTest {
                 "unsettled",
                 "codes-only",
                 "jitter",
-                "recorder-stated"
+                "recorder-stated",
+                "input-low-instant",
+                "ringing"
             })
     void intervals_hold_the_truth_as_often_as_they_say(String name) throws IOException {
         Map<Quantity, Tally> tallies = CoverageStudy.tally(corner(name), CAPTURES);

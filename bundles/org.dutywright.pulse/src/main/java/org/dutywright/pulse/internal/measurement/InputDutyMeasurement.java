@@ -48,12 +48,20 @@ public final class InputDutyMeasurement implements Measurement {
     }
 
     private static final class AtInput implements Run {
+        /** Noise hardly ever passes a level that the signal passes by so many standard deviations a sample. */
+        private static final double LEAST_CLIMB = 3;
+
         private final ChannelContext channel;
         private final Moments duties = new Moments();
         private final Moments durations = new Moments();
         private final Moments periods = new Moments();
         private final Moments startSlopes = new Moments();
         private final Moments switchSlopes = new Moments();
+        private final Moments startBends = new Moments();
+        private final Moments switchBends = new Moments();
+        /** Of the pulse duration at the input against that at the 50 % level: what the sensor moves is in neither. */
+        private final Moments differences = new Moments();
+
         private boolean known;
         private long unseen;
 
@@ -80,6 +88,9 @@ public final class InputDutyMeasurement implements Measurement {
             periods.add(input.periodSeconds());
             startSlopes.add(input.startSecondsPerUnit());
             switchSlopes.add(input.switchSecondsPerUnit());
+            startBends.add(input.startBendSeconds());
+            switchBends.add(input.switchBendSeconds());
+            differences.add(input.pulseDurationSeconds() - cycle.pulseDurationSeconds());
         }
 
         @Override
@@ -115,29 +126,71 @@ public final class InputDutyMeasurement implements Measurement {
         }
 
         /**
-         * Of the mean duration: noise, which differs from edge to edge, and each edge counts once; what sampling and the code step
-         * do to all edges alike; and the recorder's errors, for the thresholds are those of another instrument.
+         * Of the mean duration: noise, which differs from edge to edge, and each edge counts once; what bends between the
+         * samples, at its full size because it has one sign; that the first of several passages in noise counts; what
+         * sampling and the code step do to all edges alike; and the recorder's errors, for the thresholds are those of another
+         * instrument. From one sample to the next noise makes slopes look steeper than they are, so they are taken as no steeper
+         * than in the middle of the edge, and the noise as no less than the durations scatter against those at the 50 % level, whose own
+         * noise is known.
          */
         private Budget edges() {
             EdgeUncertainty start = channel.starting();
             EdgeUncertainty end = channel.switching();
             double root = Math.sqrt((double) durations.count());
-            double slopes = Math.hypot(startSlopes.mean(), switchSlopes.mean());
+            double startSlope = Math.max(startSlopes.mean(), start.secondsPerUnit());
+            double switchSlope = Math.max(switchSlopes.mean(), end.secondsPerUnit());
+            double slopes = Math.hypot(startSlope, switchSlope);
             double noise =
                     Math.max(channel.levels().lowNoise(), channel.levels().highNoise());
-            double scatter = Math.hypot(start.samplingScatterSeconds(), end.samplingScatterSeconds());
+            double places = Math.hypot(start.samplingScatterSeconds(), end.samplingScatterSeconds());
             Budget recorder = new Budget(InstrumentErrors.of(channel.settings(), channel.unit())
                             .components(channel.levels().high().value()))
-                    .times(startSlopes.mean() + switchSlopes.mean());
+                    .times(startSlope + switchSlope);
             return Budget.of(
-                            Component.typeA("noise at the edges", slopes * noise / root, Double.POSITIVE_INFINITY),
-                            Component.normal("sampling, places that differ", scatter / root),
+                            Component.typeA(
+                                    "noise at the edges",
+                                    Math.max(slopes * noise * interpolated(), scatter(start, end)) / root,
+                                    Double.POSITIVE_INFINITY),
+                            Component.normal(
+                                    "noise that passes first",
+                                    Math.abs(early(startSlope, noise) - early(switchSlope, noise))),
+                            Component.normal("bend of the starting edges", beyondScatter(startBends)),
+                            Component.normal("bend of the switching edges", beyondScatter(switchBends)),
+                            Component.normal("sampling, places that differ", places / root),
                             Component.bounded(
                                     "sampling of the starting edges", Shape.RECTANGULAR, start.samplingKeptSeconds()),
                             Component.bounded(
                                     "sampling of the switching edges", Shape.RECTANGULAR, end.samplingKeptSeconds()),
                             Component.rectangular("code step at the edges", slopes * channel.codeStep() / 2))
                     .and(recorder.components());
+        }
+
+        // The mean of (1 - x)^2 + x^2 over all places x between two samples, more where their noise is alike, see
+        // EdgeFacts
+        private double interpolated() {
+            double alike = (channel.samplesPerIndependent() - 1) / (channel.samplesPerIndependent() + 1);
+            return Math.sqrt(1 - (1 - alike) / 3);
+        }
+
+        private double scatter(EdgeUncertainty start, EdgeUncertainty end) {
+            double middle = Math.hypot(start.noiseSeconds(), end.noiseSeconds());
+            return Math.sqrt(Math.max(0, differences.sd() * differences.sd() - middle * middle));
+        }
+
+        // By up to about the noise over the slope where the signal climbs by less than the noise from sample to sample,
+        // not
+        // where by three times it.
+        private double early(double secondsPerUnit, double noise) {
+            double climb = channel.stepSeconds() / secondsPerUnit;
+            return noise > 0 && secondsPerUnit > 0
+                    ? noise * secondsPerUnit * Math.clamp((LEAST_CLIMB - climb / noise) / LEAST_CLIMB, 0, 1)
+                    : 0;
+        }
+
+        // The size of a mean without what its own scatter adds to it.
+        private static double beyondScatter(Moments moments) {
+            double mean = moments.mean();
+            return Math.sqrt(Math.max(0, mean * mean - moments.sd() * moments.sd() / moments.count()));
         }
 
         private static Outcome statistic(Moments moments, Budget budget) {
