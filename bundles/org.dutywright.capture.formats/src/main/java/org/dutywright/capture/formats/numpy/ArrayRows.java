@@ -13,6 +13,7 @@ import org.dutywright.capture.ColumnChoice;
 import org.dutywright.capture.Progress;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.ElementType;
+import org.dutywright.capture.formats.internal.arrays.StampedRows;
 
 /** Takes rows across arrays, a block at a time. */
 final class ArrayRows {
@@ -25,7 +26,6 @@ final class ArrayRows {
     private final ArrayColumn[] columns;
     private final Map<ArrayData, double[][]> blocks = new LinkedHashMap<>();
     private final int blockRows;
-    private double lastSeconds = Double.NEGATIVE_INFINITY;
 
     ArrayRows(
             Path file,
@@ -50,6 +50,7 @@ final class ArrayRows {
 
     void read(long rows, CaptureBuilder builder, Progress progress) throws UnreadableException, IOException {
         double[] row = new double[chosen.length];
+        StampedRows taken = new StampedRows(file, builder, time.isPresent());
         for (long first = 0; first < rows; first += blockRows) {
             progress.checkCancelled();
             int here = (int) Math.min(blockRows, rows - first);
@@ -62,43 +63,23 @@ final class ArrayRows {
                     row[k] = value(columns[k], i) * chosen[k].factor();
                     complete &= Double.isFinite(row[k]);
                 }
-                append(builder, row, complete, i, first + i);
+                taken.append(row, complete, time.isPresent() ? value(time.get(), i) * timeFactor : 0, first + i);
             }
         }
-        time.ifPresent(column -> builder.stampResolution(
-                resolutionSeconds(column.array().header().typeOf(column.index()))));
+        time.ifPresent(column -> resolution(taken, column.array().header().typeOf(column.index())));
     }
 
-    /** What the type of the time stamps can tell apart at the end. */
-    private double resolutionSeconds(ElementType type) {
+    private void resolution(StampedRows taken, ElementType type) {
         if (!type.isFloat()) {
-            return timeFactor;
+            taken.wholeStamps(timeFactor);
+        } else if (type.bytes() == Double.BYTES) {
+            taken.doubleStamps();
+        } else {
+            taken.floatStamps(timeFactor);
         }
-        return type.bytes() == Double.BYTES || lastSeconds < 0
-                ? 0
-                : Math.ulp((float) (lastSeconds / timeFactor)) * timeFactor;
     }
 
     private double value(ArrayColumn column, int index) {
         return blocks.get(column.array())[column.index()][index];
-    }
-
-    private void append(CaptureBuilder builder, double[] row, boolean complete, int index, long number)
-            throws UnreadableException, IOException {
-        double seconds = time.isPresent() ? value(time.get(), index) * timeFactor : 0;
-        if (!complete || !Double.isFinite(seconds)) {
-            builder.leaveOut();
-        } else if (time.isEmpty()) {
-            builder.append(row);
-        } else if (seconds < lastSeconds) {
-            throw new UnreadableException(
-                    file,
-                    "row " + number,
-                    "time goes back from " + lastSeconds + " s to " + seconds + " s",
-                    "split the recording where its time starts anew");
-        } else {
-            lastSeconds = seconds;
-            builder.append(seconds, row);
-        }
     }
 }

@@ -25,7 +25,6 @@ final class ArrayRows {
     private final double[] factors;
     private final Map<ScaledArray, double[][]> blocks = new LinkedHashMap<>();
     private final int blockRows;
-    private double lastSeconds = Double.NEGATIVE_INFINITY;
 
     /**
      * A column of an array.
@@ -62,6 +61,7 @@ final class ArrayRows {
     void read(CaptureBuilder builder, Progress progress) throws UnreadableException, IOException {
         long rows = rows();
         double[] row = new double[columns.length];
+        StampedRows taken = new StampedRows(file, builder, time.isPresent());
         for (long first = 0; first < rows; first += blockRows) {
             progress.checkCancelled();
             int here = (int) Math.min(blockRows, rows - first);
@@ -78,40 +78,19 @@ final class ArrayRows {
                     row[k] = values[k][i] * factors[k];
                     complete &= Double.isFinite(row[k]);
                 }
-                append(builder, row, complete, i, first + i);
+                taken.append(row, complete, seconds(i), first + i);
             }
         }
         if (time.isPresent()) {
-            builder.stampResolution(resolutionSeconds(time.get().array().array().kind()));
+            switch (time.get().array().array().kind()) {
+                case DOUBLE -> taken.doubleStamps();
+                case FLOAT -> taken.floatStamps(timeFactor);
+                default -> taken.wholeStamps(timeFactor);
+            }
         }
     }
 
-    /** What the type of the time stamps can tell apart at the end. */
-    private double resolutionSeconds(NumberArray.Kind kind) {
-        return switch (kind) {
-            case DOUBLE -> 0;
-            case FLOAT -> lastSeconds < 0 ? 0 : Math.ulp((float) (lastSeconds / timeFactor)) * timeFactor;
-            default -> timeFactor;
-        };
-    }
-
-    private void append(CaptureBuilder builder, double[] row, boolean complete, int index, long number)
-            throws UnreadableException, IOException {
-        double seconds =
-                time.isPresent() ? blocks.get(time.get().array())[time.get().column()][index] * timeFactor : 0;
-        if (!complete || !Double.isFinite(seconds)) {
-            builder.leaveOut();
-        } else if (time.isEmpty()) {
-            builder.append(row);
-        } else if (seconds < lastSeconds) {
-            throw new UnreadableException(
-                    file,
-                    "row " + number,
-                    "time goes back from " + lastSeconds + " s to " + seconds + " s",
-                    "split the recording where its time starts anew");
-        } else {
-            lastSeconds = seconds;
-            builder.append(seconds, row);
-        }
+    private double seconds(int index) {
+        return time.isPresent() ? blocks.get(time.get().array())[time.get().column()][index] * timeFactor : 0;
     }
 }
