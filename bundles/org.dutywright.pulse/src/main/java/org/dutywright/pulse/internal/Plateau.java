@@ -27,6 +27,8 @@ final class Plateau {
     private double sum;
     private double squares;
     private double rising;
+    private double earlySum;
+    private long early;
     private double skippedSum;
     private long skipped;
     private final double[] away = new double[MOST_AWAY];
@@ -61,6 +63,8 @@ final class Plateau {
         sum = 0;
         squares = 0;
         rising = 0;
+        earlySum = 0;
+        early = 0;
         skippedSum = 0;
         skipped = 0;
         far = false;
@@ -70,6 +74,8 @@ final class Plateau {
     /** Skips so many more samples. */
     void skip(long head) {
         toSkip = head;
+        // a part of the aberration region: what rings on is largest there, and longer means show it less
+        early = (head + 2) / 3;
     }
 
     /** Number of samples that are still to come right after a transition and do not count. */
@@ -114,6 +120,10 @@ final class Plateau {
 
     private void count(double[] values, int from, int to) {
         sink.plateau(high, values, from, to);
+        if (count < early) {
+            int last = (int) Math.min(to, from + early - count);
+            earlySum += Sums.of(values, from, last) - centre * (last - from);
+        }
         moments.of(values, from, to, centre);
         squares += moments.squares();
         rising += moments.rising() + count * moments.sum();
@@ -215,6 +225,8 @@ final class Plateau {
             pulse.plateau = centre + sum / count;
             pulse.plateauSquares = Math.max(0, squares - sum * sum / count);
             pulse.plateauTrend = trend();
+            pulse.earlySamples = Math.min(early, count);
+            pulse.earlyOff = earlySum - pulse.earlySamples * sum / count;
         }
         pulse.settledSamples = count + skipped + heldCount;
         if (pulse.settledSamples > 0) {

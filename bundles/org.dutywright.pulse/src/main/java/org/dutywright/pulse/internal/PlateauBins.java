@@ -20,6 +20,8 @@ final class PlateauBins {
     private final double[] sums = new double[BINS];
     private final double[] squares = new double[BINS];
     private final double[] trendSquares = new double[BINS];
+    private final long[] early = new long[BINS];
+    private final double[] earlyMissing = new double[BINS];
 
     /**
      * Nothing yet.
@@ -43,6 +45,11 @@ final class PlateauBins {
         squares[bin] += pulse.plateauSquares;
         double n = pulse.plateauSamples;
         trendSquares[bin] += pulse.plateauTrend * pulse.plateauTrend * n * (n * n - 1) / 12;
+        if (2 * pulse.earlySamples < pulse.plateauSamples) {
+            early[bin] += pulse.earlySamples;
+            // the mean of the later samples is off that of all by the sum of the early deviations over their own number
+            earlyMissing[bin] += pulse.earlyOff * n / (n - pulse.earlySamples);
+        }
     }
 
     /**
@@ -54,8 +61,18 @@ final class PlateauBins {
      * @param level mean of the samples, the centre where there is none
      * @param squares sum of the squared distances of the samples from the mean of their pulse
      * @param trendSquares the part of it that straight lines through the samples of each pulse explain
+     * @param early number of samples right after an aberration
+     * @param earlyMissing sum over all samples by which those lead the level away from that of the later ones
      */
-    record Total(long pulses, long samples, long nearEdges, double level, double squares, double trendSquares) {}
+    record Total(
+            long pulses,
+            long samples,
+            long nearEdges,
+            double level,
+            double squares,
+            double trendSquares,
+            long early,
+            double earlyMissing) {}
 
     Total total() {
         int reach = (int) Math.round(FAR * BINS_PER_SWING);
@@ -66,6 +83,8 @@ final class PlateauBins {
         double sum = 0;
         double totalSquares = 0;
         double totalTrendSquares = 0;
+        long totalEarly = 0;
+        double totalMissing = 0;
         for (int bin = Math.max(0, median - reach); bin <= Math.min(BINS - 1, median + reach); bin++) {
             totalPulses += pulses[bin];
             totalSamples += samples[bin];
@@ -73,9 +92,19 @@ final class PlateauBins {
             sum += sums[bin];
             totalSquares += squares[bin];
             totalTrendSquares += trendSquares[bin];
+            totalEarly += early[bin];
+            totalMissing += earlyMissing[bin];
         }
         double level = totalSamples == 0 ? centre : centre + sum / totalSamples;
-        return new Total(totalPulses, totalSamples, totalNearEdges, level, totalSquares, totalTrendSquares);
+        return new Total(
+                totalPulses,
+                totalSamples,
+                totalNearEdges,
+                level,
+                totalSquares,
+                totalTrendSquares,
+                totalEarly,
+                totalMissing);
     }
 
     private int medianBin() {

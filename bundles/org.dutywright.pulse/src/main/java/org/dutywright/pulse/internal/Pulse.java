@@ -48,6 +48,10 @@ final class Pulse {
     double plateauSquares;
     /** Slope of the least-squares line through those samples, a sample; 0 for fewer than three. */
     double plateauTrend;
+    /** Sum of the deviations from the plateau's mean of its first samples, a third of the aberration region long. */
+    double earlyOff;
+    /** Number of those samples. */
+    long earlySamples;
     /** Whether the plateau reaches into the aberration of the transition, because the pulse is short. */
     boolean nearEdges;
     /** Mean of all samples within the state, aberrations included, NaN without any. */

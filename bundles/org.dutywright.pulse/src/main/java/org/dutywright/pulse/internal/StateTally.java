@@ -14,6 +14,9 @@ final class StateTally {
     /** Pulses whose median gives the level that the state started with. */
     private static final int FIRST = 9;
 
+    /** Less than so many standard deviations are noise and no ringing. */
+    private static final double RINGING_SIGMAS = 2;
+
     /** With plateaus in fewer pulses than this share, the samples close to transitions must do as well. */
     private static final double LEAST_SHARE = 0.1;
 
@@ -166,6 +169,7 @@ final class StateTally {
             boolean skewed = isSkewed(noise, codeStep);
             parts.add(skewed ? shorthPart(noise) : noisePart(noise, total));
             parts.add(settling(total, swing, edgeSamples));
+            parts.add(ringing(total, noise));
             return new Budget(parts).around(level(noise, codeStep));
         }
         double toExtreme = Math.abs(centre + extremeSum / Math.max(1, pulses) - level(noise, codeStep));
@@ -188,6 +192,16 @@ final class StateTally {
         return fromPulses > fromSamples
                 ? Component.typeA("noise", fromPulses, Math.max(1, scatter.degrees()))
                 : Component.typeA("noise", fromSamples, Math.max(1.0, (double) (total.samples() - total.pulses())));
+    }
+
+    // An aberration may last longer than the samples that are left out for it. What the ones right after them are off
+    // the later
+    // ones tells how far it takes the mean along; it is not corrected for, because it need not have died away there.
+    private Component ringing(PlateauBins.Total total, double noise) {
+        double missing = Math.abs(total.earlyMissing()) / total.samples();
+        double independent = total.early() / samplesPerIndependent(noise);
+        double fromNoise = independent == 0 ? 0 : noise * total.early() / Math.sqrt(independent) / total.samples();
+        return Component.normal("ringing after the edges", missing > RINGING_SIGMAS * fromNoise ? missing : 0);
     }
 
     // Short pulses end before the level is reached. What is missing follows from the slope of their plateaus; it is

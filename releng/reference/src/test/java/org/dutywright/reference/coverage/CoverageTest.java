@@ -34,7 +34,8 @@ class CoverageTest {
                 "jitter",
                 "recorder-stated",
                 "input-low-instant",
-                "ringing"
+                "ringing",
+                "ringing-fine"
             })
     void intervals_hold_the_truth_as_often_as_they_say(String name) throws IOException {
         Map<Quantity, Tally> tallies = CoverageStudy.tally(corner(name), CAPTURES);
