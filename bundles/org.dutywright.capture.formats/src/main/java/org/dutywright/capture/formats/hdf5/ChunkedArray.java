@@ -8,17 +8,13 @@ import java.nio.ByteBuffer;
 import java.util.Map;
 import org.dutywright.capture.UnreadableException;
 import org.dutywright.capture.formats.internal.ElementType;
-import org.dutywright.capture.formats.internal.arrays.NumberArray;
 
 /**
  * A dataset in chunks. It is read along the samples; the chunks side by side at one place are kept, one for each column of
  * chunks.
  */
-final class ChunkedArray implements NumberArray {
+final class ChunkedArray extends TypedArray {
     private final HdfStorage storage;
-    private final String path;
-    private final ElementType type;
-    private final Shape shape;
     private final Map<ChunkOffset, Chunk> chunks;
     private final int chunkRows;
     private final int chunkColumns;
@@ -43,10 +39,8 @@ final class ChunkedArray implements NumberArray {
             Map<ChunkOffset, Chunk> chunks,
             Unpacking unpacking,
             Budget budget) {
+        super(path, type, shape);
         this.storage = storage;
-        this.path = path;
-        this.type = type;
-        this.shape = shape;
         this.chunks = chunks;
         this.unpacking = unpacking;
         this.budget = budget;
@@ -85,28 +79,8 @@ final class ChunkedArray implements NumberArray {
     }
 
     @Override
-    public String path() {
-        return path;
-    }
-
-    @Override
-    public Kind kind() {
-        return PlainArray.kindOf(type);
-    }
-
-    @Override
-    public long rows() {
-        return shape.rows();
-    }
-
-    @Override
     public long heldRows() {
         return heldRows;
-    }
-
-    @Override
-    public int columns() {
-        return shape.columns();
     }
 
     @Override

@@ -3,46 +3,20 @@ package org.dutywright.capture.formats.hdf5;
 
 import java.nio.ByteBuffer;
 import org.dutywright.capture.formats.internal.ElementType;
-import org.dutywright.capture.formats.internal.arrays.NumberArray;
 
 /** A short dataset whose elements lie in its header. */
-final class HeaderArray implements NumberArray {
-    private final String path;
-    private final ElementType type;
-    private final Shape shape;
+final class HeaderArray extends TypedArray {
     private final ByteBuffer bytes;
 
     HeaderArray(String path, ElementType type, Shape shape, ByteBuffer bytes) {
-        this.path = path;
-        this.type = type;
-        this.shape = shape;
+        super(path, type, shape);
         this.bytes = bytes.order(type.order());
-    }
-
-    @Override
-    public String path() {
-        return path;
-    }
-
-    @Override
-    public Kind kind() {
-        return PlainArray.kindOf(type);
-    }
-
-    @Override
-    public long rows() {
-        return shape.rows();
     }
 
     @Override
     public long heldRows() {
         long elements = bytes.limit() / type.bytes();
         return elements / shape.columns() >= shape.rows() ? shape.rows() : 0;
-    }
-
-    @Override
-    public int columns() {
-        return shape.columns();
     }
 
     @Override

@@ -5,15 +5,11 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import org.dutywright.capture.formats.internal.ElementType;
-import org.dutywright.capture.formats.internal.arrays.NumberArray;
 
 /** A dataset whose elements lie one after the other, read by position. */
-final class PlainArray implements NumberArray {
+final class PlainArray extends TypedArray {
     private static final int MOST_BLOCK_BYTES = 1 << 18;
 
-    private final String path;
-    private final ElementType type;
-    private final Shape shape;
     private final FileChannel channel;
     private final long start;
     private final long heldRows;
@@ -24,9 +20,7 @@ final class PlainArray implements NumberArray {
      * @param start byte of the file where its elements begin
      */
     PlainArray(String path, ElementType type, Shape shape, FileChannel channel, long start) throws IOException {
-        this.path = path;
-        this.type = type;
-        this.shape = shape;
+        super(path, type, shape);
         this.channel = channel;
         this.start = start;
         long elements = start < 0 ? 0 : Math.max(0, channel.size() - start) / type.bytes();
@@ -35,35 +29,8 @@ final class PlainArray implements NumberArray {
     }
 
     @Override
-    public String path() {
-        return path;
-    }
-
-    @Override
-    public Kind kind() {
-        return kindOf(type);
-    }
-
-    static Kind kindOf(ElementType type) {
-        if (type.isFloat()) {
-            return type.bytes() == Double.BYTES ? Kind.DOUBLE : Kind.FLOAT;
-        }
-        return type.isCount() ? Kind.COUNT : Kind.WHOLE;
-    }
-
-    @Override
-    public long rows() {
-        return shape.rows();
-    }
-
-    @Override
     public long heldRows() {
         return heldRows;
-    }
-
-    @Override
-    public int columns() {
-        return shape.columns();
     }
 
     @Override
